@@ -1,0 +1,71 @@
+"""The command line: `boutwise COMMAND`. Exit 0 on success, 2 on wrong use or bad input, 1 on failure."""
+
+from __future__ import annotations
+
+import argparse
+import importlib
+import sys
+from collections.abc import Sequence
+from typing import NoReturn
+
+COMMANDS = {
+    "run": "the bot",
+    "rehearse": "the real bot against a stand-in chat server, with invented people",
+    "migrate": "bring the database to the current schema",
+    "invite": "print a single-use invitation",
+    "people": "who is in the practice",
+    "key": "a new key for encryption at rest",
+    "dose": "one day spread, and the dose table; no database",
+    "understand": "what a client's text would be taken for; no database",
+    "doctor": "check settings, database, token, time zones and clock; say what to do",
+}
+"""Every command with its help. Each is the module `bot.commands.NAME`, imported only when it is asked for."""
+
+
+class _Parser(argparse.ArgumentParser):
+    """Says one clear line for wrong use, without the usage block."""
+
+    def error(self, message: str) -> NoReturn:
+        self.exit(2, f"{self.prog}: {message}. See `{self.prog} --help`.\n")
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run one command; the exit code."""
+    given = list(sys.argv[1:] if argv is None else argv)
+    parser = _Parser(
+        prog="boutwise", description="Carries a prescribed daily total through the day."
+    )
+    parser.add_argument("--version", action="version", version=_version())
+    subparsers = parser.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)
+    name = next((word for word in given if not word.startswith("-")), None)
+    if name in COMMANDS:
+        importlib.import_module(f"bot.commands.{name}").add(subparsers)
+    for other, words in COMMANDS.items():
+        if other != name:
+            subparsers.add_parser(other, help=words)
+    args = parser.parse_args(given)
+    if name not in COMMANDS:
+        parser.print_help(sys.stderr)
+        return 2
+    return _run(name, args)
+
+
+def _run(name: str, args: argparse.Namespace) -> int:
+    from bot.settings import BadSettingError  # noqa: PLC0415 # keeps --help fast
+
+    try:
+        code: int = importlib.import_module(f"bot.commands.{name}").run(args)
+    except BadSettingError as error:
+        print(f"boutwise {name}: {error}", file=sys.stderr)
+        return 2
+    except BrokenPipeError:
+        return 0
+    except KeyboardInterrupt:
+        return 130
+    return code
+
+
+def _version() -> str:
+    from importlib.metadata import version  # noqa: PLC0415 # keeps --help fast
+
+    return version("boutwise")

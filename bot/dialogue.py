@@ -1,0 +1,200 @@
+"""What a typed text answers to an open question. Pure: a question and a text in, a value or `Unclear` out.
+
+Every question that has buttons can be answered in words: by the label, by its number in the list, or by
+what people say instead.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from datetime import time
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from bot import answers
+from bot.answers import Unclear
+from bot.understand import understand
+from bot.understand.tokens import plain
+from bot.words import label
+from scheduler.domain import pain as p
+from scheduler.domain import readiness
+from scheduler.domain.hours import Span
+from scheduler.domain.messages import Message
+from scheduler.domain.messages import text as catalogue
+from scheduler.ports import Question
+
+SCORES: tuple[str, ...] = tuple(str(n) for n in range(11))
+PAIN_VALUES: Mapping[str, Sequence[str]] = {
+    "sign": ("none", *p.SIGN_SCREEN),
+    "place": p.PLACES,
+    "score": SCORES,
+    "when": ("during", "after", "next-morning", "other"),
+    "new": ("1", "0"),
+    "sharper": ("1", "0"),
+}
+"""Every value a pain button can carry, by step."""
+FALL_VALUES: Mapping[str, Sequence[str]] = {
+    "sign": ("none", *p.FALL_SIGNS),
+    "injured": ("1", "0"),
+    "new_pain": ("1", "0"),
+    "when": ("today", "yesterday", "earlier"),
+    "doing": p.FALL_DOING,
+}
+LABELS: Mapping[str, str] = {
+    "pain:sign": "sign",
+    "pain:place": "place",
+    "pain:when": "when",
+    "fall:sign": "sign",
+    "fall:when": "fall",
+    "fall:doing": "doing",
+}
+"""The catalogue's prefix of a step's button labels."""
+
+
+def typed(step: str, value: str) -> str | int | bool:
+    """A pain button's value in the type of its step."""
+    if step == "score":
+        return int(value)
+    return value == "1" if step in {"new", "sharper"} else value
+
+
+def pick(text: str, options: Sequence[tuple[str, str]]) -> str | Unclear:
+    """The value of the option that is meant; `options` are values with their labels."""
+    chosen = answers.choice(text, [shown for _, shown in options])
+    if not isinstance(chosen, Unclear):
+        return options[chosen][0]
+    said = set(_words(text))
+    named = [value for value, shown in options if said.issuperset(_words(shown))]
+    return named[0] if len(named) == 1 else chosen  # "my left hip" names one of the places
+
+
+def _words(text: str) -> list[str]:
+    return re.findall(r"[^\W_]+", plain(text))
+
+
+def as_span(found: tuple[time, time] | Unclear) -> Span | Unclear:
+    """Two wall-clock times as minutes of the day."""
+    if isinstance(found, Unclear):
+        return found
+    start, end = found
+    return Span(start.hour * 60 + start.minute, end.hour * 60 + end.minute)
+
+
+def as_spans(found: tuple[tuple[time, time], ...] | Unclear) -> tuple[Span, ...] | Unclear:
+    """Several pairs of wall-clock times as minutes of the day."""
+    if isinstance(found, Unclear):
+        return found
+    return tuple(Span(a.hour * 60 + a.minute, b.hour * 60 + b.minute) for a, b in found)
+
+
+def unclear(fault: Unclear) -> Message:
+    """One clear sentence: what is wrong with an answer and what would work."""
+    args: dict[str, Any] = {
+        key: list(value) if isinstance(value, tuple) else value for key, value in fault.args.items()
+    }
+    return (catalogue(fault.reason, **args),)
+
+
+def yes_no(text: str, language: str) -> bool | None:
+    """Yes or no, `None` if it is neither."""
+    value = answers.yes_no(text, language)
+    return None if isinstance(value, Unclear) else value
+
+
+def read(question: Question, text: str, language: str) -> Any:  # noqa: PLR0911 # one a kind
+    """The value that a text gives to a client's open question, or why it gives none (`Unclear`)."""
+    step = question.step
+    match question.kind:
+        case "pain":
+            return _pain(step, text, language)
+        case "fall":
+            return _fall(step, text, language)
+        case "morning":
+            return answers.score(text, language)
+        case "fewer":
+            return _count(text, language)
+        case "confirm":
+            said = answers.yes_no(text, language)
+            return _count(text, language) if isinstance(said, Unclear) else said
+        case "pass":
+            return answers.yes_no(text, language)
+        case _:
+            return _join(step, text, language)
+
+
+def _count(text: str, language: str) -> int | Unclear:
+    """Reps as an answer to "how many": also in words, "about" and "none" included."""
+    intent = understand(text, language)
+    if intent.kind == "log" and intent.reps is not None:
+        return intent.reps
+    return answers.number(text, 1, 500, language)
+
+
+def _pain(step: str, text: str, language: str) -> Any:
+    if step == "score":
+        return answers.score(text, language)
+    if step == "new":
+        return _either(text, language, catalogue("button-new"), catalogue("button-known"))
+    if step == "sharper":
+        return _either(text, language, catalogue("button-sharper"), catalogue("button-as-usual"))
+    return _labelled("pain", step, PAIN_VALUES[step], text, language)
+
+
+def _fall(step: str, text: str, language: str) -> Any:
+    if step in {"injured", "new_pain"}:
+        return answers.yes_no(text, language)
+    return _labelled("fall", step, FALL_VALUES[step], text, language)
+
+
+def _either(text: str, language: str, yes: Any, no: Any) -> bool | Unclear:
+    """One of two labels, or a plain yes or no (yes is the first)."""
+    chosen = pick(text, [("1", label(yes, language)), ("0", label(no, language))])
+    if not isinstance(chosen, Unclear):
+        return chosen == "1"
+    return answers.yes_no(text, language)
+
+
+def _labelled(kind: str, step: str, values: Sequence[str], text: str, language: str) -> Any:
+    if "none" in values and answers.yes_no(text, language) is False:
+        return "none"
+    prefix = LABELS[f"{kind}:{step}"]
+    ids = {value: f"button-{prefix}-{value}" for value in values} | {"none": "button-no-sign"}
+    options = [(value, label(catalogue(ids[value]), language)) for value in values]
+    chosen = pick(text, options)
+    if isinstance(chosen, Unclear) and step == "sign":
+        signs = [sign for sign in understand(text, language).signs if sign in values]
+        return signs[0] if signs else chosen
+    return chosen
+
+
+def _join(step: str, text: str, language: str) -> Any:  # noqa: PLR0911 # one a step
+    if step == "usual-pain":
+        return answers.score(text, language)
+    if step.startswith("screen-"):
+        said = answers.yes_no(text, language)
+        return said if isinstance(said, Unclear) else ("yes" if said else "none")
+    if step.startswith("which-"):
+        return _which(step.removeprefix("which-"), text, language)
+    if step == "times-zone":
+        name = answers.zone(text)
+        return name if isinstance(name, Unclear) else ZoneInfo(name)
+    if step == "times-window":
+        return as_span(answers.span(text))
+    if step == "times-quiet":
+        return as_spans(answers.spans(text, language))
+    if step == "times":
+        said = answers.yes_no(text, language)
+        keep = pick(text, [("keep", label(catalogue("button-keep"), language))])
+        return True if said is True or keep == "keep" else Unclear("answer-yes-no")
+    return answers.yes_no(text, language)
+
+
+def _which(screen: str, text: str, language: str) -> Any:
+    done = label(catalogue("button-that-is-all"), language)
+    options = [("done", done)]
+    options += [
+        (key, label(catalogue(f"button-ready-{key}", chosen=False), language))
+        for key in readiness.SCREENS[screen]
+    ]
+    return pick(text, options)

@@ -1,0 +1,93 @@
+"""Health for whoever runs the bot, and the handle of the stepped clock. Loopback by default."""
+
+from __future__ import annotations
+
+import asyncio
+import json
+from datetime import datetime
+from typing import Protocol
+
+from starlette.applications import Starlette
+from starlette.requests import Request
+from starlette.responses import JSONResponse, Response
+from starlette.routing import Route
+
+HANDLED_WITHIN = 10.0
+"""Seconds after which `handled` answers 504."""
+
+
+class Steps(Protocol):
+    """What the clock's handle needs of the running bot."""
+
+    async def step(self, to: datetime) -> datetime | None: ...
+    async def handled(self, update_id: int) -> None: ...
+    async def look(self) -> dict[str, object]:
+        """`now`, `waiting` and `next_due`, as JSON values."""
+        ...
+
+    async def sent(self) -> int:
+        """How many messages the platform has accepted so far."""
+        ...
+
+    async def ready(self) -> bool: ...
+
+
+def ops_app(bot: Steps, *, stepped: bool) -> Starlette:
+    """`/healthz` and `/readyz`; with the stepped clock also `/clock`."""
+
+    async def healthz(_: Request) -> Response:
+        return JSONResponse({"status": "ok"})
+
+    async def readyz(_: Request) -> Response:
+        ready = await bot.ready()
+        return JSONResponse({"ready": ready}, status_code=200 if ready else 503)
+
+    async def clock_now(_: Request) -> Response:
+        return JSONResponse(await bot.look())
+
+    async def clock_move(request: Request) -> Response:
+        try:
+            asked = json.loads(await request.body())
+            if isinstance(asked, dict) and isinstance(asked.get("handled"), int):
+                return await _handled(bot, asked["handled"])
+            to = _instant(asked["to"])
+        except (ValueError, KeyError, TypeError):
+            return _fault(
+                'Send {"to": an ISO instant with its zone} or {"handled": an update id}.', 400
+            )
+        before = await bot.sent()
+        try:
+            await bot.step(to)
+        except ValueError as error:
+            return _fault(str(error), 409)
+        return JSONResponse({**await bot.look(), "sent": await bot.sent() - before})
+
+    routes = [Route("/healthz", healthz), Route("/readyz", readyz)]
+    if stepped:
+        routes += [
+            Route("/clock", clock_now, methods=["GET"]),
+            Route("/clock", clock_move, methods=["POST"]),
+        ]
+    return Starlette(routes=routes)
+
+
+def _instant(text: str) -> datetime:
+    at = datetime.fromisoformat(text)
+    if at.tzinfo is None:
+        raise ValueError("no zone")
+    return at
+
+
+async def _handled(bot: Steps, update_id: int) -> Response:
+    try:
+        async with asyncio.timeout(HANDLED_WITHIN):
+            await bot.handled(update_id)
+    except TimeoutError:
+        return _fault(
+            f"Update {update_id} has not been handled within {HANDLED_WITHIN:.0f} s.", 504
+        )
+    return JSONResponse(await bot.look())
+
+
+def _fault(words: str, status: int) -> Response:
+    return JSONResponse({"error": words}, status_code=status)

@@ -1,0 +1,110 @@
+"""The opening story: one day of three invented clients. Nobody in it is real, nor is the practice.
+
+Ann keeps her day, Bo answers late and does less, Cy says that something hurts. Everything is said and
+tapped through the stand-in server; nothing is written behind the bot's back.
+"""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime, timedelta
+from zoneinfo import ZoneInfo
+
+from bot.rehearsal.stage import Stage
+from scheduler.domain.people import Role
+
+START = datetime(2027, 3, 8, 5, 0, tzinfo=UTC)
+"""A Monday, before the working day of the invented practice begins."""
+ZONE = ZoneInfo("Europe/Lisbon")
+PRACTICE = {
+    "name": "Alder Lane (invented)",
+    "phone": "555 0100",
+    "emergency_number": "112",
+    "answer_hours": "Mon to Fri, 9 to 5",
+    "zone": ZONE.key,
+    "window": "08:00-20:00",
+}
+PLANS = {"Ann": ("gentle-heel-drop", 40, 10), "Bo": ("stomp", 30, 10), "Cy": ("stomp", 40, 10)}
+"""Movement, daily total and reps per bout. Doses are examples of common practice, no source."""
+
+
+async def set_up(stage: Stage) -> dict[str, int]:
+    """Open the practice: admin, clinician, three clients with clearance and plan; accounts by name."""
+    who = {"Kim": await stage.invite(Role.ADMIN, "Kim")}
+    stage.world.people[who["Kim"]].label = "admin"
+    for name, value in PRACTICE.items():
+        await stage.say(who["Kim"], "/settings")
+        await stage.press(who["Kim"], f"s:{name}")
+        await stage.say(who["Kim"], value)
+    who["Dana"] = await stage.invite(Role.CLINICIAN, "Dana")
+    stage.world.people[who["Dana"]].label = "clinician"
+    for name, plan in PLANS.items():
+        who[name] = await stage.invite(Role.CLIENT, name, clinician="Dana")
+        stage.world.people[who[name]].label = "client"
+        await join(stage, who[name])
+        await prescribe(stage, who["Dana"], stage.ids[name], *plan)
+    return who
+
+
+async def join(stage: Stage, client: int) -> None:
+    """Six taps from the link to ready: agree, three screens, usual pain, times."""
+    for button in ("ok:1", "r:bones:none", "r:heart:none", "r:else:none", "u:1", "t:keep"):
+        await stage.press(client, button)
+
+
+async def prescribe(
+    stage: Stage, clinician: int, client: int, movement: str, total: int, bout: int
+) -> None:
+    """Clear a client and save a plan for Monday and Thursday, by buttons and short answers."""
+    await stage.press(clinician, f"cr:{client}")
+    await stage.press(clinician, f"cc:{client}:moderate")
+    await stage.press(clinician, f"cp:{client}")
+    for field, value in (("movement", movement), ("daily_total", total), ("bout_reps", bout)):
+        await stage.press(clinician, f"df:{field}")
+        await stage.say(clinician, str(value))
+    await stage.press(clinician, "dp")
+    await stage.press(clinician, "ds:1" if movement == "gentle-heel-drop" else "ds:0")
+
+
+def at(hour: int, minute: int = 0) -> datetime:
+    """An instant of the story's day by the clients' wall clock."""
+    return datetime(2027, 3, 8, hour, minute, tzinfo=ZONE)
+
+
+async def play(stage: Stage, who: dict[str, int]) -> None:
+    """The day itself, in the order of time."""
+    ann, bo, cy, dana = who["Ann"], who["Bo"], who["Cy"], who["Dana"]
+    await stage.step(at(8, 6))
+    await stage.press(ann, _did_all(stage, ann))
+    await stage.step(at(8, 20))
+    await stage.press(cy, "hurt")
+    await stage.step(at(8, 22))
+    await stage.press(cy, "p:sign:none")
+    await stage.say(cy, "my hip")
+    await stage.press(cy, "p:score:7")
+    await stage.step(at(9, 45))
+    await stage.say(bo, "did 6, then the phone rang")
+    await stage.step(at(10, 30))
+    await stage.press(dana, stage.button(dana, "fx:"))
+    await stage.press(dana, stage.button(dana, "fo:", ":called"))
+    while stage.now < at(20, 30):
+        await stage.step(min(stage.now + timedelta(minutes=5), at(20, 30)))
+        if button := _open_prompt(stage, ann):
+            await stage.press(ann, button)
+    await stage.say(bo, "5")
+    await stage.press(dana, f"c:{stage.ids['Cy']}")
+    await stage.press(dana, f"rel:{stage.ids['Cy']}")
+    await stage.press(dana, stage.button(dana, f"rd:{stage.ids['Cy']}:20"))
+    await stage.press(dana, stage.button(dana, f"rf:{stage.ids['Cy']}:20:tomorrow"))
+
+
+def _did_all(stage: Stage, who: int) -> str:
+    return stage.button(who, "all:")
+
+
+def _open_prompt(stage: Stage, who: int) -> str | None:
+    """The "did all" of the chat's last message if it is a prompt."""
+    try:
+        button = _did_all(stage, who)
+    except LookupError:
+        return None
+    return button if stage.found(who, button) == stage.messages(who)[-1].message_id else None

@@ -1,0 +1,195 @@
+"""What a client says and taps."""
+
+from __future__ import annotations
+
+from bot import dialogue
+from bot.answers import WORST_PAIN
+from bot.telegram.handlers import client_text
+from bot.telegram.handlers.act import Act, Press
+from bot.telegram.incoming import Incoming
+from scheduler.domain import readiness as questions
+from scheduler.domain.people import Person
+from scheduler.domain.reply import Reply, reply
+from scheduler.ports import Question, Tx
+from scheduler.usecases import bouts, join, notes, pain
+from scheduler.usecases.bouts import Said
+
+
+def said(update: Incoming, **more: object) -> Said:
+    """What was said about a bout, with the update as its unique source."""
+    message_id = None if update.kind == "press" else update.message_id
+    return Said(source=f"u{update.update_id}", at=update.at, message_id=message_id, **more)  # type: ignore[arg-type]
+
+
+def open_question(tx: Tx, who: Person, kind: str) -> Question | None:
+    return pain.open_question(tx, who.id, kind)
+
+
+# --- bouts ---------------------------------------------------------------------------------------
+
+
+def did_all(act: Act) -> Reply:
+    return bouts.log(
+        act.tx, act.who.id, said(act.update, all=True, bout=act.number(0), sure=True), act.now
+    )
+
+
+def did_fewer(act: Act) -> Reply:
+    return bouts.fewer(act.tx, act.who.id, act.number(0), act.now)
+
+
+def later(act: Act) -> Reply:
+    return bouts.later(act.tx, act.who.id, act.update.at, act.now, None, act.number(0))
+
+
+def skip(act: Act) -> Reply:
+    return bouts.skip(act.tx, act.who.id, act.update.at, act.now, act.number(0))
+
+
+def how_many(act: Act) -> Reply:
+    question = open_question(act.tx, act.who, "fewer")
+    if question is None:
+        return reply("question-over")
+    return bouts.answered(act.tx, act.who.id, question, act.number(0), said(act.update), act.now)
+
+
+def sure(act: Act) -> Reply:
+    question = open_question(act.tx, act.who, "confirm")
+    if question is None:
+        return reply("question-over")
+    if act.args[0] == "1":
+        return bouts.answered(
+            act.tx, act.who.id, question, int(question.body["reps"]), said(act.update), act.now
+        )
+    return bouts.not_so(act.tx, act.who.id, question, act.now)
+
+
+# --- pain and falls ------------------------------------------------------------------------------
+
+
+def hurts(act: Act) -> Reply:
+    return pain.hurts(act.tx, act.who.id, act.now)
+
+
+def fell(act: Act) -> Reply:
+    return pain.fell(act.tx, act.who.id, act.now)
+
+
+def mistake(act: Act) -> Reply:
+    return pain.by_mistake(act.tx, act.who.id, act.now)
+
+
+def pain_answer(act: Act) -> Reply:
+    step, value = act.args
+    if value not in dialogue.PAIN_VALUES.get(step, ()):
+        return reply("question-over")
+    return pain.answer(act.tx, act.who.id, step, dialogue.typed(step, value), act.now)
+
+
+def fall_answer(act: Act) -> Reply:
+    step, value = act.args
+    if value not in dialogue.FALL_VALUES.get(step, ()):
+        return reply("question-over")
+    chosen = value == "1" if step in {"injured", "new_pain"} else value
+    return pain.fall_answer(act.tx, act.who.id, step, chosen, act.now)
+
+
+def morning(act: Act) -> Reply:
+    score = act.number(0)
+    return (
+        pain.morning_answer(act.tx, act.who.id, score, act.now)
+        if 0 <= score <= WORST_PAIN
+        else reply("question-over")
+    )
+
+
+# --- joining -------------------------------------------------------------------------------------
+
+
+def agree(act: Act) -> Reply:
+    question = open_question(act.tx, act.who, "join")
+    if question is None or question.step != "consent":
+        return reply("question-over")
+    return join.consent(act.tx, act.who.id, act.args[0] == "1", act.now)
+
+
+def readiness(act: Act) -> Reply:
+    screen, answer = act.args
+    question = open_question(act.tx, act.who, "join")
+    if question is None or question.step not in {f"screen-{screen}", f"which-{screen}"}:
+        return reply("question-over")
+    if answer not in {"none", "yes", "done"} | questions.KEYS:
+        return reply("question-over")
+    return join.readiness_answer(act.tx, act.who.id, question, answer, act.now)
+
+
+def usual_pain(act: Act) -> Reply:
+    question, score = open_question(act.tx, act.who, "join"), act.number(0)
+    if question is None or question.step != "usual-pain" or not 0 <= score <= WORST_PAIN:
+        return reply("question-over")
+    return join.usual_pain(act.tx, act.who.id, question, score, act.now)
+
+
+def times(act: Act) -> Reply:
+    question = open_question(act.tx, act.who, "join")
+    if question is None or not question.step.startswith("times"):
+        return reply("question-over")
+    if act.args[0] == "keep":
+        return join.finish(act.tx, act.who.id, act.now)
+    if act.args[0] not in {"zone", "window", "quiet"}:
+        return reply("question-over")
+    return join.ask_time_field(act.tx, act.who.id, act.args[0], act.now)
+
+
+def pass_on(act: Act) -> Reply:
+    return notes.pass_words(act.tx, act.who.id, act.args[0] == "1", act.now)
+
+
+PRESSES: dict[str, Press] = {
+    "all": did_all,
+    "few": did_fewer,
+    "lat": later,
+    "skp": skip,
+    "n": how_many,
+    "sure": sure,
+    "hurt": hurts,
+    "fell": fell,
+    "oops": mistake,
+    "p": pain_answer,
+    "f": fall_answer,
+    "m": morning,
+    "ok": agree,
+    "r": readiness,
+    "u": usual_pain,
+    "t": times,
+    "pass": pass_on,
+}
+
+
+def heard(act: Act) -> Reply | None:
+    """A typed or edited message, or a file with or without words."""
+    if act.update.text:
+        return client_text.heard(act.tx, act.who, act.update, said(act.update), act.now)
+    if act.update.kind == "file":
+        return reply("cannot-see-files", file=act.update.file)
+    return client_text.not_understood(act.tx, act.who, "", act.now)
+
+
+def command(act: Act, name: str) -> Reply | None:
+    """The commands of a client's menu."""
+    if name == "hurts":
+        return pain.hurts(act.tx, act.who.id, act.now)
+    if name == "today":
+        return notes.today(act.tx, act.who.id, act.now)
+    if name == "undo":
+        return bouts.undo(act.tx, act.who.id, f"u{act.update.update_id}", act.update.at, act.now)
+    if name == "times":
+        return join.change_times(act.tx, act.who.id, act.now)
+    if name in {"help", "start"}:
+        return client_text.resume(act.tx, act.who, act.now) or client_text.help_text(
+            act.tx, act.who
+        )
+    return None
+
+
+COMMANDS: tuple[str, ...] = ("today", "hurts", "undo", "times", "help")

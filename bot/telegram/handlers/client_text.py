@@ -1,0 +1,287 @@
+"""A client's typed words: alarms first, then the open question, then what the words themselves say (P3).
+
+A number beside pain is logged and the question follows. Nothing typed is dropped.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+from bot import dialogue
+from bot.answers import Unclear
+from bot.telegram.incoming import Incoming
+from bot.understand import Intent, understand
+from scheduler.domain.hours import instant, local_day
+from scheduler.domain.messages import Message, text
+from scheduler.domain.people import Person
+from scheduler.domain.reply import Reply, reply
+from scheduler.ports import Question, Tx
+from scheduler.usecases import bouts, holds, join, notes, pain
+from scheduler.usecases.bouts import Said
+
+ORDER = ("pain", "fall", "confirm", "fewer", "morning", "join", "pass")
+"""Which open question typed words answer, the most pressing first."""
+
+
+def heard(tx: Tx, who: Person, update: Incoming, said: Said, now: datetime) -> Reply | None:
+    """The reply to typed words; `None` only for an edit that changes nothing."""
+    intent = understand(update.text, who.language)
+    if _consented(tx, who) is False:
+        return _before_consent(tx, who, intent, update, now)
+    question = _top(tx, who)
+    if alarm := _alarm(tx, who, intent, update, said, question, now):
+        return alarm
+    if update.kind == "edit":
+        edited = bouts.edited(tx, who.id, replace(said, reps=intent.reps), now)
+        if edited is not None:
+            return edited
+    if update.reply_to is not None and (bout := _replied_bout(tx, who, update)):
+        said = replace(said, bout=bout)
+        question = None if intent.kind == "log" else question
+    if question is not None:
+        answer = _answer(tx, who, question, intent, update, said, now)
+        if answer is not None:
+            return answer
+    return _plain(tx, who, intent, update, said, now)
+
+
+def _consented(tx: Tx, who: Person) -> bool:
+    return tx.people.client(who.id).consent_at is not None
+
+
+def _before_consent(tx: Tx, who: Person, intent: Intent, update: Incoming, now: datetime) -> Reply:
+    """Nothing about health is asked before consent; an emergency is still answered."""
+    if intent.emergency or intent.crisis:
+        client = tx.people.lock(who.id)
+        sign = intent.signs[0] if intent.signs else None
+        details = {"words": update.text[: notes.LONGEST_WORDS], "sign": sign}
+        return holds.stop(tx, client, now, reason="pain", sign=sign, details=details)
+    client = tx.people.client(who.id)
+    agreed = dialogue.yes_no(update.text, who.language)
+    question = pain.open_question(tx, who.id, "join")
+    if question is not None and agreed is not None:
+        return join.consent(tx, who.id, agreed, now)
+    return Reply(join.ask_consent(tx, client, now))
+
+
+def _top(tx: Tx, who: Person) -> Question | None:
+    of_kind = {question.kind: question for question in tx.questions.of(who.id)}
+    return next((of_kind[kind] for kind in ORDER if kind in of_kind), None)
+
+
+def _replied_bout(tx: Tx, who: Person, update: Incoming) -> int | None:
+    bout = tx.days.bout_of_message(who.id, update.reply_to or 0)
+    return bout.id if bout else None
+
+
+# --- alarms --------------------------------------------------------------------------------------
+
+
+def _alarm(  # one message's facts
+    tx: Tx,
+    who: Person,
+    intent: Intent,
+    update: Incoming,
+    said: Said,
+    question: Question | None,
+    now: datetime,
+) -> Reply | None:
+    """Pain, a fall, a sign: the number beside it is logged first, the question follows."""
+    if not (intent.mentions_pain or intent.fall or intent.warning):
+        return None
+    if question is not None and question.kind in {"pain", "fall"} and not intent.warning:
+        step = dialogue.read(question, update.text, who.language)
+        if not isinstance(step, Unclear):
+            return None  # the words answer the question that is open
+    _log_beside(tx, who, intent, said, update.kind == "edit", now)
+    words = update.text[: notes.LONGEST_WORDS]
+    sign = intent.signs[0] if intent.signs else None
+    if intent.fall and not holds_already(sign):
+        return pain.fell(tx, who.id, now, words=words)
+    return pain.hurts(tx, who.id, now, words=words, sign=sign, score=intent.score)
+
+
+def holds_already(sign: str | None) -> bool:
+    """Whether a sign named with a fall is itself a reason to stop: no question comes before it."""
+    return sign is not None and sign != "sore"
+
+
+def _log_beside(  # one message's facts
+    tx: Tx, who: Person, intent: Intent, said: Said, edited: bool, now: datetime
+) -> None:
+    """Log the number as said; one outside 1..500 waits for the clinician in the words themselves."""
+    if not (intent.all or intent.half or (intent.reps and 1 <= intent.reps <= bouts.LARGEST)):
+        return
+    about = replace(_about(said, intent), sure=True)
+    if not edited or bouts.edited(tx, who.id, about, now) is None:
+        bouts.log(tx, who.id, about, now)
+
+
+def _about(said: Said, intent: Intent) -> Said:
+    return replace(
+        said,
+        reps=intent.reps,
+        all=intent.all,
+        half=intent.half,
+        yesterday=intent.day == "yesterday",
+    )
+
+
+# --- the open question ---------------------------------------------------------------------------
+
+
+def _answer(  # noqa: PLR0911 # one return a kind of question
+    tx: Tx,
+    who: Person,
+    question: Question,
+    intent: Intent,
+    update: Incoming,
+    said: Said,
+    now: datetime,
+) -> Reply | None:
+    """The reply if the words answer the open question, or if it must stay in front; else `None`."""
+    value = dialogue.read(question, update.text, who.language)
+    if isinstance(value, Unclear):
+        return _unclear(tx, who, question, intent, said, value, now)
+    words = update.text[: notes.LONGEST_WORDS]
+    match question.kind:
+        case "pain":
+            return pain.answer(tx, who.id, question.step, value, now, words)
+        case "fall":
+            return pain.fall_answer(tx, who.id, question.step, value, now, words)
+        case "morning":
+            return pain.morning_answer(tx, who.id, value, now)
+        case "fewer":
+            return bouts.answered(tx, who.id, question, value, said, now)
+        case "confirm" if value is True:
+            return bouts.answered(tx, who.id, question, int(question.body["reps"]), said, now)
+        case "confirm" if value is False:
+            return bouts.not_so(tx, who.id, question, now)
+        case "confirm":
+            return bouts.answered(tx, who.id, replace(question, kind="fewer"), value, said, now)
+        case "pass":
+            return notes.pass_words(tx, who.id, value, now)
+        case _:
+            return _join_answer(tx, who, question, value, now)
+
+
+def _join_answer(tx: Tx, who: Person, question: Question, value: object, now: datetime) -> Reply:
+    step = question.step
+    if step == "consent":
+        return join.consent(tx, who.id, value is True, now)
+    if step.startswith(("screen-", "which-")):
+        return join.readiness_answer(tx, who.id, question, str(value), now)
+    if step == "usual-pain" and isinstance(value, int):
+        return join.usual_pain(tx, who.id, question, value, now)
+    if step == "times":
+        return join.finish(tx, who.id, now)
+    return join.set_time_answer(tx, who.id, step.removeprefix("times-"), value, now)
+
+
+def _unclear(  # one message's facts
+    tx: Tx,
+    who: Person,
+    question: Question,
+    intent: Intent,
+    said: Said,
+    fault: Unclear,
+    now: datetime,
+) -> Reply | None:
+    """Words that do not answer: a number of reps is still logged, anything else is said in one sentence."""
+    if question.kind in {"pass", "morning"}:
+        return None
+    if question.kind in {"confirm", "fewer"}:
+        if intent.kind in {"skip", "later", "undo", "help"}:
+            return None
+        return Reply((*dialogue.unclear(fault), text("ask-reps-again")))
+    again = (
+        pain_again(tx, question)
+        if question.kind in {"pain", "fall"}
+        else join.again(tx, who.id, question)
+    )
+    if intent.kind == "log" and question.kind in {"pain", "fall"} and intent.reps is not None:
+        logged = bouts.log(tx, who.id, replace(said, reps=intent.reps), now)
+        return Reply((*logged.message, *again))
+    return Reply((*dialogue.unclear(fault), *again))
+
+
+def pain_again(tx: Tx, question: Question) -> Message:
+    """The open question about pain or a fall once more."""
+    number = tx.book.practice().emergency_number
+    step = question.step.replace("_", "-")
+    return (text(f"ask-{question.kind}-{step}", emergency_number=number, first=False),)
+
+
+# --- plain words ---------------------------------------------------------------------------------
+
+
+def _plain(  # noqa: PLR0911 # one return a kind of intent
+    tx: Tx, who: Person, intent: Intent, update: Incoming, said: Said, now: datetime
+) -> Reply:
+    match intent.kind:
+        case "log" if intent.asks:
+            return bouts.ask_which_number(tx, who.id, said, intent.day == "yesterday", now)
+        case "log":
+            return bouts.log(tx, who.id, _about(said, intent), now)
+        case "skip" if not intent.asks:
+            return bouts.skip(tx, who.id, update.at, now, said.bout)
+        case "later" if not intent.asks:
+            until = wanted(tx, who, intent, now)
+            return bouts.later(tx, who.id, update.at, now, until, said.bout)
+        case "undo" if not intent.asks:
+            return bouts.undo(tx, who.id, said.source, update.at, now)
+        case "break":
+            return notes.wants_break(tx, who.id, update.text, now)
+        case "help":
+            return help_text(tx, who)
+        case _ if intent.denies:
+            return reply("no-pain-noted")
+        case _:
+            return not_understood(tx, who, update.text, now)
+
+
+def wanted(tx: Tx, who: Person, intent: Intent, now: datetime) -> datetime | None:
+    """The instant "later" asks for (UTC), `None` without a time. Of two readings, the next one ahead."""
+    if intent.minutes is not None:
+        return now + timedelta(minutes=intent.minutes)
+    if intent.at is None:
+        return None
+    zone = tx.people.client(who.id).zone
+    hour, minute = map(int, intent.at.split(":"))
+    day = local_day(now, zone)
+    at = instant(day, hour * 60 + minute, zone)
+    if at <= now and intent.at_either:
+        at = instant(day, ((hour + 12) % 24) * 60 + minute, zone)
+    return at
+
+
+def help_text(tx: Tx, who: Person) -> Reply:
+    """What a client can say, and whom to call."""
+    practice = tx.book.practice()
+    return reply(
+        "help-client",
+        clinician=holds.clinician_name(tx, tx.people.client(who.id)),
+        phone=practice.phone,
+        emergency_number=practice.emergency_number,
+        answer_hours=practice.answer_hours,
+    )
+
+
+def not_understood(tx: Tx, who: Person, words: str, now: datetime) -> Reply:
+    """Nothing was logged; say so, show what works, offer to pass the words on."""
+    return notes.not_understood(tx, who.id, words, now)
+
+
+def resume(tx: Tx, who: Person, now: datetime) -> Reply | None:
+    """The open question again after /start or /help, `None` if there is none."""
+    client = tx.people.client(who.id)
+    if client.consent_at is None:
+        return Reply(join.ask_consent(tx, client, now))
+    question = _top(tx, who)
+    if question is None or question.kind not in {"pain", "fall", "join"}:
+        return None
+    again = (
+        pain_again(tx, question) if question.kind != "join" else join.again(tx, who.id, question)
+    )
+    return Reply(again)

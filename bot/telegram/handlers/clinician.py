@@ -1,0 +1,252 @@
+"""What a clinician says and taps. Every action on a client checks that the client is hers (D3)."""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+from typing import Any
+
+from bot import answers, dialogue
+from bot.answers import Unclear
+from bot.telegram.handlers.act import Act, Press
+from scheduler.domain.hours import local_day
+from scheduler.domain.people import Person
+from scheduler.domain.plan import MOVEMENTS, Level
+from scheduler.domain.reply import Reply, reply
+from scheduler.ports import Question, Tx
+from scheduler.usecases import caseload, holds, plans, staff
+from scheduler.usecases.pain import open_question
+
+NUMBERS = {
+    "daily_total": (1, 500),
+    "bout_reps": (1, 100),
+    "bout_max": (1, 100),
+    "days_min": (1, 7),
+    "days_max": (1, 7),
+    "rest_days": (0, 6),
+    "gap_minutes": (30, 720),
+}
+"""Bounds of the draft's whole numbers as typed; whether they fit together is checked by the preview."""
+LONGEST_NOTE = 160
+"""Characters of a note to the client: the plan and the note fit one short message."""
+
+
+def clients(act: Act) -> Reply:
+    return caseload.caseload(act.tx, act.who.id)
+
+
+def page(act: Act) -> Reply:
+    return caseload.page(act.tx, act.who.id, act.number(0), act.now)
+
+
+def readiness(act: Act) -> Reply:
+    return caseload.readiness(act.tx, act.who.id, act.number(0))
+
+
+def ceiling(act: Act) -> Reply:
+    client, name = act.number(0), act.args[1].upper()
+    if caseload.owned(act.tx, act.who.id, client) is None or name not in Level.__members__:
+        return reply("not-yours")
+    return plans.clear(act.tx, act.who.id, client, Level[name], act.now)
+
+
+def plan(act: Act) -> Reply:
+    client = act.number(0)
+    if caseload.owned(act.tx, act.who.id, client) is None:
+        return reply("not-yours")
+    return plans.draft(act.tx, act.who.id, client, act.now)
+
+
+def hold(act: Act) -> Reply:
+    client = act.number(0)
+    if caseload.owned(act.tx, act.who.id, client) is None:
+        return reply("not-yours")
+    return holds.stop_by_clinician(act.tx, act.who.id, client, act.now)
+
+
+# --- release -------------------------------------------------------------------------------------
+
+
+def release(act: Act) -> Reply:
+    return caseload.ask_release(act.tx, act.who.id, act.number(0), act.now)
+
+
+def release_dose(act: Act) -> Reply:
+    return holds.ask_release_day(act.tx, act.who.id, act.number(0), act.number(1), act.now)
+
+
+def release_from(act: Act) -> Reply:
+    client_id, total = act.number(0), act.number(1)
+    if caseload.owned(act.tx, act.who.id, client_id) is None:
+        return reply("not-yours")
+    return holds.release(
+        act.tx, act.who.id, client_id, act.now, daily_total=total, tomorrow=act.args[2] != "today"
+    )
+
+
+# --- flags ---------------------------------------------------------------------------------------
+
+
+def close_flag(act: Act) -> Reply:
+    return caseload.ask_outcome(act.tx, act.who.id, act.number(0))
+
+
+def flag_outcome(act: Act) -> Reply:
+    return caseload.close_flag(act.tx, act.who.id, act.number(0), act.args[1], act.now)
+
+
+# --- the draft of a plan -------------------------------------------------------------------------
+
+
+def _draft(tx: Tx, who: Person) -> Question | None:
+    """The open draft, if its client is still hers."""
+    question = open_question(tx, who.id, "plan")
+    if question is None or caseload.owned(tx, who.id, int(question.body["client"])) is None:
+        return None
+    return question
+
+
+def field(act: Act) -> Reply:
+    question = _draft(act.tx, act.who)
+    return plans.ask_field(act.tx, question, act.args[0]) if question else reply("question-over")
+
+
+def value(act: Act) -> Reply:
+    question = _draft(act.tx, act.who)
+    if question is None or question.step != act.args[0]:
+        return reply("question-over")
+    parsed = tapped(act.args[0], act.args[1])
+    return (
+        reply("question-over")
+        if isinstance(parsed, Unclear)
+        else plans.set_field(act.tx, question, parsed)
+    )
+
+
+def card(act: Act) -> Reply:
+    question = _draft(act.tx, act.who)
+    return plans.card(act.tx, question) if question else reply("question-over")
+
+
+def preview(act: Act) -> Reply:
+    question = _draft(act.tx, act.who)
+    return plans.preview(act.tx, question) if question else reply("question-over")
+
+
+def save(act: Act) -> Reply:
+    question = _draft(act.tx, act.who)
+    if question is None or question.step != "preview":
+        return reply("question-over")
+    return plans.save(act.tx, question, act.args[0] == "1", act.now)
+
+
+def cancel(act: Act) -> Reply:
+    act.tx.questions.close(act.who.id, "plan")
+    return reply("plan-cancelled")
+
+
+def tapped(name: str, raw: str) -> Any:
+    """The value of a quick button of the draft."""
+    if name == "weekdays":
+        return () if raw == "flexible" else tuple(int(day) for day in raw.split("-"))
+    if name == "quiet":
+        return ()
+    if name in {"review", "end"}:
+        return None
+    if name == "note":
+        return ""
+    return (
+        dialogue.pick(raw, [(key, key) for key in MOVEMENTS])
+        if name == "movement"
+        else _number(name, raw)
+    )
+
+
+def _number(name: str, raw: str) -> int | Unclear:
+    return answers.number(raw, *NUMBERS[name]) if name in NUMBERS else Unclear("answer-choice")
+
+
+def parse(name: str, raw: str, language: str, today: date) -> Any:  # noqa: PLR0911 # one a kind of field
+    """A typed answer to one field of the draft, or why it is none."""
+    if name in NUMBERS:
+        return _number(name, raw)
+    match name:
+        case "movement":
+            names = [(key, key.replace("-", " ")) for key in MOVEMENTS]
+            return dialogue.pick(raw.replace("-", " "), names)
+        case "weekdays":
+            return answers.weekdays(raw, language)
+        case "window":
+            return dialogue.as_span(answers.span(raw))
+        case "quiet":
+            return dialogue.as_spans(answers.spans(raw, language))
+        case "note":
+            return "" if raw.strip().lower() == "none" else raw.strip()[:LONGEST_NOTE]
+        case _:
+            return answers.day(raw, today, language)
+
+
+PRESSES: dict[str, Press] = {
+    "cl": clients,
+    "c": page,
+    "cr": readiness,
+    "cc": ceiling,
+    "cp": plan,
+    "ch": hold,
+    "rel": release,
+    "rd": release_dose,
+    "rf": release_from,
+    "fx": close_flag,
+    "fo": flag_outcome,
+    "df": field,
+    "dv": value,
+    "dc": card,
+    "dp": preview,
+    "ds": save,
+    "dx": cancel,
+}
+COMMANDS: tuple[str, ...] = ("clients", "invite", "help")
+
+
+def heard(act: Act) -> Reply | None:
+    """Typed words: the open question's answer, else a search of the caseload by name."""
+    if act.update.kind == "edit":
+        return None
+    if not act.update.text:
+        return reply("cannot-see-files", file=act.update.file)
+    if question := open_question(act.tx, act.who.id, "invite"):
+        return staff.invite_answer(act.tx, act.who, question, act.update.text, act.now)
+    if question := open_question(act.tx, act.who.id, "release"):
+        return _typed_dose(act.tx, act.who, question, act.update.text, act.now)
+    question = _draft(act.tx, act.who)
+    if question is not None and question.step in plans.FIELDS:
+        return _typed_field(act.tx, act.who, question, act.update.text, act.now)
+    return caseload.caseload(act.tx, act.who.id, act.update.text.strip())
+
+
+def _typed_field(tx: Tx, who: Person, question: Question, said: str, now: datetime) -> Reply:
+    client = tx.people.client(int(question.body["client"]))
+    parsed = parse(question.step, said, who.language, local_day(now, client.zone))
+    if isinstance(parsed, Unclear):
+        again = plans.ask_field(tx, question, question.step)
+        return Reply((*dialogue.unclear(parsed), *again.message))
+    if parsed is None and question.step == "start":
+        return plans.ask_field(tx, question, question.step)
+    return plans.set_field(tx, question, parsed)
+
+
+def _typed_dose(tx: Tx, who: Person, question: Question, said: str, now: datetime) -> Reply:
+    client = int(question.body["client"])
+    total = answers.number(said, 1, 500)
+    if isinstance(total, Unclear):
+        again = caseload.ask_release(tx, who.id, client, now)
+        return Reply((*dialogue.unclear(total), *again.message))
+    return holds.ask_release_day(tx, who.id, client, total, now)
+
+
+def command(act: Act, name: str) -> Reply | None:
+    """The commands of a clinician's menu."""
+    if name in {"clients", "start"}:
+        return caseload.caseload(act.tx, act.who.id)
+    if name == "invite":
+        return staff.ask_client_name(act.tx, act.who, act.now)
+    return reply("help-clinician") if name == "help" else None

@@ -1,0 +1,133 @@
+"""One update, one transaction: who is it, what may they do, what do we say.
+
+Runs inside the database thread; its effects, the answer in the outbox and the mark on the inbox row are
+kept together or not at all (R1, R2).
+"""
+
+from __future__ import annotations
+
+from datetime import datetime
+from types import ModuleType
+
+from bot.telegram.buttons import well_formed
+from bot.telegram.handlers import admin, client, clinician
+from bot.telegram.handlers.act import Act
+from bot.telegram.incoming import Incoming
+from scheduler.domain.people import Person, Role, State
+from scheduler.domain.reply import Reply, reply
+from scheduler.ports import Outgoing, Tx
+from scheduler.usecases import caseload, join, reachable
+
+HANDLERS: dict[Role, ModuleType] = {
+    Role.CLIENT: client,
+    Role.CLINICIAN: clinician,
+    Role.ADMIN: admin,
+}
+ROLE_OF: dict[str, Role] = {
+    verb: role for role, module in HANDLERS.items() for verb in module.PRESSES
+}
+"""Which role a button's verb belongs to. A press by anybody without that role is refused."""
+
+
+def handle(tx: Tx, update: Incoming, now: datetime) -> None:
+    """Carry out one update and put its answer into the outbox."""
+    who, answer = _answer(tx, update, now)
+    if answer is None:
+        return
+    in_place = update.kind == "press" and answer.in_place
+    tx.outbox.add(
+        Outgoing(
+            key=f"answer:{update.update_id}",
+            lane=answer.lane,
+            message=answer.message,
+            person=who.id if who else None,
+            chat=None if who else update.chat,
+            edits=update.message_id if in_place else None,
+            language=update.language[:2] or None,
+        ),
+        now,
+    )
+
+
+def _answer(  # noqa: PLR0911 # one return a kind of update
+    tx: Tx, update: Incoming, now: datetime
+) -> tuple[Person | None, Reply | None]:
+    if not update.private:
+        joined = update.kind == "membership" and update.member
+        return None, reply("only-private") if joined else None
+    if update.is_bot:
+        return None, None
+    mine = tx.people.of_account(update.account)
+    if update.kind == "membership":
+        _membership(tx, mine, update, now)
+        return None, None
+    mine = tuple(reachable.back(tx, person, now) for person in mine)
+    name, argument = command_of(update.text) if update.kind == "text" else ("", "")
+    if name == "start" and argument:
+        who, answer = join.redeem(tx, update.account, argument, now)
+        return who or (mine[0] if mine else None), answer
+    if not mine:
+        return None, reply("stranger")
+    if update.kind == "press":
+        return _press(tx, mine, update, now)
+    return mine[0], _said(tx, mine, update, name, argument, now)
+
+
+def _membership(tx: Tx, mine: tuple[Person, ...], update: Incoming, now: datetime) -> None:
+    """The platform says that somebody blocked the bot, or took it back (R4)."""
+    for person in mine:
+        if update.member:
+            reachable.back(tx, person, now)
+        else:
+            reachable.lost(tx, person.id, now)
+
+
+def command_of(text: str) -> tuple[str, str]:
+    """`/start CODE` as ("start", "CODE"); a text that is no command as ("", "")."""
+    if not text.startswith("/"):
+        return "", ""
+    first, _, rest = text[1:].partition(" ")
+    return first.partition("@")[0].lower(), rest.strip()
+
+
+def _said(  # one message's facts
+    tx: Tx, mine: tuple[Person, ...], update: Incoming, name: str, argument: str, now: datetime
+) -> Reply | None:
+    who = mine[0]
+    if who.state in {State.LEFT, State.DISCHARGED}:
+        return _after_care(tx)
+    if name == "role":
+        return _role(tx, mine, argument)
+    module, act = HANDLERS[who.role], Act(tx, who, update, now)
+    answer: Reply | None = module.command(act, name) if name else None
+    return answer or module.heard(act)
+
+
+def _after_care(tx: Tx) -> Reply:
+    practice = tx.book.practice()
+    return reply("care-ended", phone=practice.phone, emergency_number=practice.emergency_number)
+
+
+def _role(tx: Tx, mine: tuple[Person, ...], argument: str) -> Reply:
+    roles = {person.role.value: person.role for person in mine}
+    if argument in roles:
+        return caseload.act_as(tx, mine[0], roles[argument])
+    return reply("ask-role", role=mine[0].role.value, roles=sorted(roles))
+
+
+def _press(
+    tx: Tx, mine: tuple[Person, ...], update: Incoming, now: datetime
+) -> tuple[Person | None, Reply]:
+    """A press acts in the role its button was made for, if the presser has that role."""
+    verb, *args = update.data.split(":")
+    if verb == "as" and args:
+        return mine[0], _role(tx, mine, args[0])
+    role = ROLE_OF.get(verb)
+    who = next((person for person in mine if person.role is role), None)
+    if who is None:
+        return mine[0], reply("not-for-you")
+    if who.state in {State.LEFT, State.DISCHARGED}:
+        return who, _after_care(tx)
+    if not well_formed(verb, args):
+        return who, reply("question-over")
+    return who, HANDLERS[who.role].PRESSES[verb](Act(tx, who, update, now, args))

@@ -1,0 +1,118 @@
+"""An update of the platform as a value of ours: what came, from whom, when.
+
+The only place that takes the platform's update apart. Unknown kinds become `other` and are not lost.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from typing import Any
+
+KINDS = ("text", "edit", "press", "file", "membership", "other")
+FILES = (
+    "photo",
+    "voice",
+    "audio",
+    "video",
+    "video_note",
+    "sticker",
+    "document",
+    "animation",
+    "contact",
+    "location",
+    "poll",
+    "dice",
+)
+LONGEST_TEXT = 4096
+"""The platform's own limit; a longer text can only come from something that is not the platform."""
+
+
+@dataclass(frozen=True, slots=True)
+class Incoming:
+    """One update. `at` is the message's own time; a press has none, so the time it was received (Z1)."""
+
+    update_id: int
+    kind: str
+    account: int
+    chat: int
+    private: bool
+    at: datetime
+    text: str = ""
+    data: str = ""
+    file: str = ""
+    message_id: int | None = None
+    reply_to: int | None = None
+    press_id: str | None = None
+    language: str = ""
+    member: bool = True
+    is_bot: bool = False
+
+
+def incoming(update: dict[str, Any], received_at: datetime) -> Incoming | None:
+    """The update as a value; `None` where there is no sender to answer (a channel post, a service note)."""
+    if press := update.get("callback_query"):
+        return _press(update, press, received_at)
+    if membership := update.get("my_chat_member"):
+        return _membership(update, membership)
+    for key, kind in (("message", "text"), ("edited_message", "edit")):
+        if said := update.get(key):
+            return _message(update, said, kind)
+    return None
+
+
+def _message(update: dict[str, Any], said: dict[str, Any], kind: str) -> Incoming | None:
+    sender, chat = said.get("from"), said["chat"]
+    if sender is None:
+        return None
+    text = str(said.get("text") or said.get("caption") or "").replace("\0", "")[:LONGEST_TEXT]
+    file = next((name for name in FILES if name in said), "")
+    if file and kind == "text":
+        kind = "file"
+    elif not text:
+        kind = "other"
+    reply = said.get("reply_to_message")
+    return Incoming(
+        update_id=update["update_id"],
+        kind=kind,
+        account=sender["id"],
+        chat=chat["id"],
+        private=chat["type"] == "private",
+        at=datetime.fromtimestamp(said["date"], UTC),
+        text=text,
+        file=file,
+        message_id=said["message_id"],
+        reply_to=reply["message_id"] if reply else None,
+        language=str(sender.get("language_code", "")),
+        is_bot=bool(sender.get("is_bot")),
+    )
+
+
+def _press(update: dict[str, Any], press: dict[str, Any], received_at: datetime) -> Incoming:
+    message = press.get("message") or {}
+    chat = message.get("chat") or {"id": press["from"]["id"], "type": "private"}
+    return Incoming(
+        update_id=update["update_id"],
+        kind="press",
+        account=press["from"]["id"],
+        chat=chat["id"],
+        private=chat.get("type") == "private",
+        at=received_at,
+        data=str(press.get("data", ""))[:64],
+        message_id=message.get("message_id"),
+        press_id=press["id"],
+        language=str(press["from"].get("language_code", "")),
+    )
+
+
+def _membership(update: dict[str, Any], change: dict[str, Any]) -> Incoming:
+    status = change["new_chat_member"]["status"]
+    return Incoming(
+        update_id=update["update_id"],
+        kind="membership",
+        account=change["from"]["id"],
+        chat=change["chat"]["id"],
+        private=change["chat"]["type"] == "private",
+        at=datetime.fromtimestamp(change["date"], UTC),
+        member=status not in {"kicked", "left"},
+    )

@@ -1,0 +1,991 @@
+### What we say in English. (What we understand is in a catalogue of its own.)
+###
+### One text a message id. A group comment (##) says who reads what follows: client, clinician, admin,
+### everyone, button, command; "part" and "name" are pieces that other texts are made of.
+###
+### Rules for what a client reads: short, plain, active; digits; one action a message; no guilt, no
+### exclamation marks, no filler praise; never a diagnosis, never that something is safe; US school
+### grade 6 or below (measured by a test).
+###
+### An argument that is not there, empty or unknown reads "none"; yes and no read "yes" and "no".
+### Times, days, lists and names arrive as words already: see bot/words/formats.py.
+
+## part: pieces
+
+part-side =
+    { $per_side ->
+        [yes] { " " }each side
+       *[no] { "" }
+    }
+part-reps =
+    { $movement ->
+        [none] { $reps }
+       *[other]
+            { $reps ->
+                [one] { $reps } { $movement_one }{ part-side }
+               *[other] { $reps } { $movement }{ part-side }
+            }
+    }
+part-done =
+    { $total ->
+        [0] { $done }{ part-side }
+       *[other] { $done } of { $total }{ part-side }
+    }
+part-next =
+    { $next ->
+        [none] { "" }
+       *[other] { " " }Next at { $next }.
+    }
+part-call =
+    { $phone ->
+        [none] Call the practice.
+       *[other] Call the practice: { $phone }.
+    }
+part-call-today =
+    { $phone ->
+        [none] Call the practice today.
+       *[other] Call the practice today: { $phone }.
+    }
+part-questions =
+    { $phone ->
+        [none] Questions? Call the practice.
+       *[other] Questions? Call the practice: { $phone }.
+    }
+part-answer-hours =
+    { $answer_hours ->
+        [none] { "" }
+       *[other] { " " }They answer: { $answer_hours }.
+    }
+part-dose =
+    { $total ->
+        [one] { $total } { $movement_one }{ part-side } a day
+       *[other] { $total } { $movement }{ part-side } a day
+    }, in bouts of { $bout_reps }
+part-urgent =
+    { $urgent ->
+        [yes] Urgent.{ " " }
+       *[no] { "" }
+    }
+part-values =
+    { $values ->
+        [none] { "" }
+       *[other] { " " }What would work: { $values }.
+    }
+part-no-emergency-number = your local emergency number
+part-no-clinician = your clinician
+part-no-practice = your practice
+part-date = { $weekday } { $number } { $month }
+part-moment = { $date }, { $time }
+part-time = { $hour }:{ $minute } { $half }
+part-hour = { $hour } { $half }
+part-midnight = 12 midnight
+part-noon = 12 noon
+part-am = am
+part-pm = pm
+part-span = { $start } to { $end }
+part-row-bout = { $at }: { $reps }
+part-row-dose =
+    { $bouts ->
+        [one] { $bouts } bout of { $most }: index { $index }
+       *[other] { $bouts } bouts of up to { $most }, { $gap_minutes } min apart: index { $index }, { $against_one_go } times one go
+    }
+part-row-setting = { $setting }: { $value }
+part-item = - { $item }
+part-chosen =
+    { $chosen ->
+        [yes] Yes:{ " " }
+       *[no] { "" }
+    }
+
+## part: lines of a flag
+
+part-flag-urgent =
+    { $urgent ->
+        [yes] All exercise is stopped until you release it.
+       *[no] { "" }
+    }
+part-flag-movement = Stopped until you release it: { $movement }
+part-flag-sign = Sign: { $sign }
+part-flag-score = Pain: { $score } of 10
+part-flag-place = Where: { $place }
+part-flag-when = When: { $when }
+part-flag-new =
+    { $new ->
+        [yes] A new pain
+       *[no] A known pain
+    }
+part-flag-sharper =
+    { $sharper ->
+        [yes] Sharper than usual
+       *[no] Not sharper than usual
+    }
+part-flag-injured =
+    { $injured ->
+        [yes] Injured
+       *[no] No injury said
+    }
+part-flag-new-pain =
+    { $new_pain ->
+        [yes] New pain since the fall
+       *[no] No new pain since the fall
+    }
+part-flag-doing = Doing: { $doing }
+part-flag-unanswered = No answer to: { $unanswered }
+part-flag-reps = In one go: { $reps }{ part-side }
+part-flag-done = Done on { $day }: { $done } of { $total }{ part-side }
+part-flag-words = Own words: “{ $words }”
+part-flag-phone = Phone: { $phone }
+
+## client: bouts
+
+day-opening =
+    { $bouts ->
+        [one] Today: { part-reps } in 1 bout, at about { $first }.
+       *[other] Today: { part-reps } in { $bouts } bouts, from about { $first } to { $last }.
+    }
+prompt = Now: { part-reps }. Done today: { part-done }.
+safety = First clear the floor and put on shoes. Have something firm to hold. Stop if it hurts.
+nudge = Still to do: { part-reps }. You can also say: later, or skip.
+no-answer = I got no answer about these { part-reps }. That is fine. If you did them, you can still say so.{ part-next }
+away = I was cut off for a while and could not ask on time. You need not catch up.{ part-next }
+
+logged =
+    { $day ->
+        [none] Noted: { part-reps }. Done today: { part-done }.{ part-next }
+       *[other] Noted for { $day }: { part-reps }. Done that day: { part-done }.
+    }
+skipped =
+    { $day ->
+        [none] Skipped: { part-reps }. That is fine. Done today: { part-done }.{ part-next }
+       *[other] Skipped for { $day }: { part-reps }. That is fine.
+    }
+undone =
+    { $day ->
+        [none] Taken back: { part-reps }. Done today: { part-done }.{ part-next }
+       *[other] Taken back for { $day }: { part-reps }. Done that day: { part-done }.
+    }
+put-off =
+    { $next ->
+        [none] OK. I will not ask for this one again today.
+       *[other] OK. I will ask again at { $next }: { part-reps }.
+    }
+more-than-planned = The plan for the day was { $total }{ part-side }. Please do no more than the plan.
+rest-day-noted = This was not a planned day. I noted it. Please keep your rest days.
+day-done = That is all for today.
+no-more-today = I will not ask again today. You need not do extra.
+stopped-for-now = Your bouts are stopped for now. Please do no more until you hear from me.
+already-logged = You told me this one before. Done: { part-done }.{ part-next }
+edit-kept = I kept the number I had. To change it, send: undo. Then send the right number. Done: { part-done }.{ part-next }
+nothing-open = There is no bout to do right now. Done today: { part-done }.{ part-next }
+day-over = { $day } is closed, so I cannot change it. You need not do extra.
+undo-nothing = There is nothing I can take back.
+later-no-more = I cannot put this bout off again. You can do it now, do fewer, or skip it.
+later-too-late =
+    { $next ->
+        [none] There is no later time today. You can do it now or skip it.
+       *[other] That is too late for today. The last time that works is { $next }. You can do it now, send an earlier time, or skip it.
+    }
+
+ask-reps =
+    { $asked ->
+        [none] How many{ part-side } did you do? Send the number.
+       *[other] How many{ part-side } did you do? Tap the number or send it.
+    }
+ask-reps-again = How many did you do? Send a number, or: skip.
+ask-reps-range = I can log 1 to { $largest }. How many did you do?
+ask-reps-sure = Did you do { $reps }{ part-side }? I have not logged it yet.
+ask-reps-unclear = I was not sure which number you mean, so I logged nothing. How many did you do?
+
+today = Done today: { part-done }.
+today-open = To do now: { part-reps }.
+today-next = Next at { $next }: { part-reps }.
+today-rest =
+    { $stopped ->
+        [yes] Your bouts are stopped for now. Please do no more until you hear from me.
+       *[no]
+            { $done ->
+                [0] No bouts are planned for today.
+               *[other] No bouts are planned for today. Done: { $done }{ part-side }.
+            }
+    }
+
+## client: pain and falls
+
+ask-pain-sign =
+    { $first ->
+        [yes] I have stopped your bouts for now. Do you have one of these? In an emergency, call { $emergency_number } first.
+       *[no] Do you have one of these? In an emergency, call { $emergency_number } first.
+    }
+ask-pain-place = Where does it hurt most?
+ask-pain-score = How much does it hurt, from 0 to 10? 0 is no pain. 10 is the worst pain.
+ask-pain-when = When does it hurt?
+ask-pain-new = Is this a new pain, or do you know it?
+ask-pain-sharper = Is it sharper than what you are used to?
+pain-noted = I have noted it. If you wish, go on as planned.{ part-next } Stop if it hurts more, and tell me. { part-questions }
+pain-caution = I have noted it. If you wish, go on today, but take care.{ part-next } Stop if it hurts more, and tell me. I will ask again in the morning. { part-questions }
+mistake-noted = OK, I noted no pain.{ part-next }
+mistake-too-late = You told me that something hurts, so I need to ask this.
+no-pain-noted = OK, I noted no pain and logged nothing. If something hurts, tell me.
+ask-morning = How is the pain this morning, from 0 to 10? 0 is no pain. 10 is the worst pain. I will ask for no bouts until you tell me.
+
+ask-fall-sign =
+    { $first ->
+        [yes] I am sorry that you fell. I have stopped your bouts for now. Is one of these true? In an emergency, call { $emergency_number } first.
+       *[no] Is one of these true? In an emergency, call { $emergency_number } first.
+    }
+ask-fall-injured = Did you hurt yourself?
+ask-fall-new-pain = Do you have new pain since the fall?
+ask-fall-when = When did you fall?
+ask-fall-doing = What were you doing when you fell?
+fall-noted = I have noted your fall and am telling { $clinician }. If you wish, go on as planned.{ part-next } If something hurts later, stop and tell me. { part-questions }
+
+## client: stopped, and started again
+
+you-said-score = You said { $score } of 10.
+no-answer-so-stopped = I asked how you are and got no answer.
+stop-contact = I have stopped all exercise and am telling { $clinician }. Only { $clinician } can start it again. { part-call }{ part-answer-hours } If it gets much worse, call { $emergency_number }. Nobody reads this chat live.
+stop-today = I have stopped all exercise and am telling { $clinician }. Only { $clinician } can start it again. { part-call-today }{ part-answer-hours } If it gets much worse, call { $emergency_number }. Nobody reads this chat live.
+stop-urgent-care = Please get urgent care today. Do not wait for us. If it gets worse, call { $emergency_number } now. Nobody reads this chat live. I have stopped all exercise and am telling { $clinician }. { part-call }
+stop-emergency = Call { $emergency_number } now. Do not wait for us. Nobody reads this chat live. I have stopped all exercise and am telling { $clinician }.
+stop-crisis =
+    { $crisis_line ->
+        [none] Please call { $emergency_number } now and talk with someone.
+       *[other] Please call { $crisis_line } now and talk with someone. In danger? Call { $emergency_number }.
+    } Nobody reads this chat live. I have stopped all exercise and am telling { $clinician }.
+stop-leak = Thank you for saying so. I have stopped this exercise and am telling { $clinician }. Only { $clinician } can start it again. { part-questions }
+held-by-clinician = Word from { $clinician }: all exercise is stopped for now. Only { $clinician } can start it again. { part-questions } In an emergency, call { $emergency_number }.
+release-told = You can start again, says { $clinician }: { part-dose }, from { $day }. If you feel new pain, stop and tell me.
+
+## client: joining
+
+notice =
+    This chat is from { $practice }. It asks you to do the exercise that { $clinician } gives you, and it keeps your answers.
+
+    What we keep: your name, your times, what you did, and what you say about your health, pain and falls. It can be seen by { $clinician } and by those who fill in. The office sees just your name and times.
+
+    The chat app carries the messages. They are not end-to-end encrypted, and we cannot clear them from its servers.
+
+    Nobody watches this chat live. In an emergency, call { $emergency_number }. { part-questions }
+
+    You can leave at any time. Tell the practice, or block this chat. The practice may have to keep its record.
+
+    Do you agree?
+consent-declined = OK. I will keep nothing and ask nothing. If you change your mind, tap: I agree. { part-questions } In an emergency, call { $emergency_number }.
+consent-kept = Thank you. I noted that you agree. All goes on as before.
+ask-screen-bones =
+    1 of 3. Is any of these true for you?
+    - { name-ready-broken-bone }
+    - { name-ready-spine-fracture }
+    - { name-ready-surgery }
+    - { name-ready-two-falls }
+    - { name-ready-bone-injections }
+    - { name-ready-height }
+ask-screen-heart =
+    2 of 3. Is any of these true for you?
+    - { name-ready-heart }
+    - { name-ready-dizzy-spells }
+    - { name-ready-numb-feet }
+    - { name-ready-eye }
+    - { name-ready-blood-thinners }
+ask-screen-else =
+    3 of 3. Is any of these true for you?
+    - { name-ready-new-pain }
+    - { name-ready-joint }
+    - { name-ready-leaking }
+    - { name-ready-pregnant }
+    - { name-ready-replacement }
+    - { name-ready-steroids }
+ask-which = Which ones? Tap each one that is true or that you are not sure of. Tap it again to take it back. Then tap: That is all.
+ask-usual-pain = How much pain do you have on a usual day, from 0 to 10? 0 is no pain. 10 is the worst pain.
+ask-times =
+    These are the times when I may ask. Do they fit?
+    Hours: { $window }
+    Quiet: { $quiet }
+    Time zone: { $zone }{ $days ->
+        [none] { "" }
+       *[other]
+            { "" }
+            Days: { $days }
+    }
+ask-times-zone = Which time zone are you in? Send a big city near you, like: Berlin
+ask-times-window = From when to when may I ask? Send it like: 8 am to 8 pm
+ask-times-quiet = When should I be quiet? Send it like: 12:00-13:00. Or send: none
+times-do-not-fit = Your plan does not fit in that, so I kept your old times. Please choose longer hours, or ask your clinician.
+ready-waiting = You are all set. Next, your answers go to { $clinician }. I will ask for no bouts until { $clinician } says yes. You need do nothing now. { part-questions }
+ready =
+    { $today ->
+        [yes] You are all set. Your first bouts are today.
+       *[no] You are all set. I will write on your next bout day.
+    }
+readiness-kept = Thank you. Your answers are noted.
+moved-over = Hello { $name }. From now on we talk here. Your old chat gets no more messages.
+plan-told =
+    New plan from { $clinician }: { part-dose }.
+    Days: { $days ->
+        [none] still open
+       *[other] { $days }
+    }
+    Hours: { $window }
+    First day: { $day }{ $note ->
+        [none] { "" }
+       *[other]
+            { "" }
+            Note: { $note }
+    }
+
+## client: words and help
+
+not-understood = I did not get that, so I logged nothing. Send a number, or one of these words: later, skip, undo, hurts, fell, help. Shall I pass your words to { $clinician }? If you are hurt or ill now, call { $emergency_number }.
+passed-on = I have passed your words to { $clinician }. Nobody reads this chat live.
+not-passed-on = OK. I passed nothing on.
+break-passed-on = I have told { $clinician } that you want a break. Until you hear more, you can skip any bout.
+help-client =
+    Did a bout? Send the number, like: 10
+    Not now? Send: later. Or: at 4
+    Not this one? Send: skip
+    Wrong number? Send: undo
+    Pain or a fall? Send: hurts. Or: fell
+    Your day: /today. Your times: /times
+
+    { part-questions }{ part-answer-hours } In an emergency, call { $emergency_number }. Nobody reads this chat live.
+care-ended = Your care here has ended, so I logged nothing. { part-questions } In an emergency, call { $emergency_number }.
+
+## everyone: strangers, roles, answers that do not fit
+
+stranger = This chat is only for people whom their practice has invited. Ask them for a link. Nobody reads what you write here. In an emergency, call your local emergency number.
+invitation-refused = This link does not work. Please ask your practice for a new one. In an emergency, call your local emergency number.
+only-private = I only talk in private chats. Please write to me there.
+cannot-see-files = I can only read text, so I noted nothing. Please type it. In an emergency, call your local emergency number.
+question-over = This question is closed. I changed nothing.
+not-for-you = This button is for someone else. I changed nothing.
+ask-role = You act as: { $role }. As whom do you want to act?
+acting-as = You now act as: { $role }.
+role-not-yours = You do not have that role. I changed nothing.
+answer-number = Please send a number from { $low } to { $high }.
+answer-score = Please send a number from 0 to 10.
+answer-yes-no = Please tap a button, or send: yes or no.
+answer-span = Please send two times, like: 8:00-20:00
+answer-spans = Please send times like: 12:00-13:00. Or send: none
+answer-spans-overlap = Those times overlap. Please send them again, each one after the other.
+answer-weekdays = Please send days, like: Mon, Thu. Or send: flexible
+answer-day = Please send a date, like: 12 March. Or send: none
+answer-zone =
+    { $suggestions ->
+        [none] I do not know that place. Please send a big city near you, like: Berlin
+       *[other] I am not sure of that place. Do you mean: { $suggestions }?
+    }
+answer-choice = Please tap a button, or send the words on it.
+
+## clinician: flags
+
+flag =
+    #{ $flag } { part-urgent }{ $kind }: { $name }
+    Since { $since } ({ $zone })
+ask-outcome = How did flag #{ $flag } end?
+flag-closed = Flag #{ $flag } is closed: { $outcome }.
+flag-closed-before = Flag #{ $flag } was closed before. Nothing was changed.
+
+## clinician: clients
+
+caseload =
+    { $count ->
+        [0] No client found.
+        [one] 1 client.
+       *[other] { $count } clients. Those with flags come first. To find one, send a part of the name.
+    }
+client-page =
+    { $name } ({ $state })
+    { $held ->
+        [yes] On hold until you release it.
+       *[no]
+            { $total ->
+                [none] No bouts today.
+               *[other] Today: { $done } of { $total }{ part-side }.
+            }
+    }
+    { $ceiling ->
+        [none] Not cleared for impact.
+       *[other] Cleared: { $ceiling }.
+    }
+    { $plan ->
+        [none] No plan yet.
+       *[other] Plan version { $plan }.
+    }
+    Phone: { $phone }
+client-plan =
+    { part-dose }, { $days ->
+        [none] flexible days
+       *[other] { $days }
+    }
+client-flag = Open: #{ $flag } { $kind }, since { $since }
+not-yours = No such client in your caseload.
+client-ready =
+    { $name } has joined and waits for your clearance.
+    Usual pain: { $usual_pain ->
+        [none] not given
+       *[other] { $usual_pain } of 10
+    }
+    { $readiness ->
+        [none] Answered “none of these” on every screen.
+       *[other]
+            Answered “yes or not sure”:
+            { $readiness }
+    }
+    No impact is asked before you clear it.
+ask-ceiling =
+    { $name }: up to which impact do you clear?
+    Usual pain: { $usual_pain ->
+        [none] not given
+       *[other] { $usual_pain } of 10
+    }
+    { $readiness ->
+        [none] Answered “none of these” on every screen.
+       *[other]
+            Answered “yes or not sure”:
+            { $readiness }
+    }
+    These are the client's own answers, not findings.
+clear-not-answered = { $name } has not answered the readiness questions yet. Clearance comes after them.
+cleared =
+    { $plan ->
+        [yes] { $name } is cleared: { $ceiling }.
+       *[no] { $name } is cleared: { $ceiling }. Next step: a plan.
+    }
+client-held = All exercise of { $name } is stopped, and { $name } has been told. Only you can release it.
+release-nothing = Nothing is on hold.
+release-no-plan = There is no plan to go on with. Please make one first.
+release-too-much = A release cannot go above the present { $total } a day. To go higher, change the plan.
+ask-release =
+    { $name }: go on at which daily total? Before: { part-dose }.
+    Tap one, or send a smaller number.
+ask-release-day = { $name } goes on at { $total }{ part-side } a day. From when?
+released = { $name } is released: { $total }{ part-side } a day, from { $day }. { $name } has been told.
+
+## clinician: plans
+
+plan-card =
+    Draft for { $name }, not saved yet
+    Movement: { $movement }
+    Daily total: { $daily_total }{ part-side }
+    Reps a bout: { $bout_reps }{ part-side }, at most { $bout_max }
+    Days: { $weekdays ->
+        [none] flexible
+       *[other] { $weekdays }
+    }
+    Days a week: { $days_min } to { $days_max }
+    Rest days between: { $rest_days }
+    Hours: { $window }
+    Quiet: { $quiet }
+    Gap between bouts: { $gap_minutes } min at least
+    Start: { $start }
+    Review: { $review }
+    End: { $end }
+    Note to the client: { $note }
+ask-plan-movement =
+    { $movements ->
+        [none] No movement is at or below the clearance.
+       *[other] Which movement?
+    }
+ask-plan-daily-total = How many reps a day in all? Tap one or send a number.
+ask-plan-bout-reps = How many reps a bout?
+ask-plan-bout-max = How many reps a bout at most, when catching up? The same as a bout means no larger bouts.
+ask-plan-weekdays = On which days? Tap one, or send days like: Mon, Thu
+ask-plan-days-min = How many days a week at least?
+ask-plan-days-max = How many days a week at most?
+ask-plan-rest-days = How many rest days between two load days?
+ask-plan-window = From when to when may bouts fall? Send it like: 8:00-20:00
+ask-plan-quiet = In which hours should nothing be asked? Send them like: 12:00-13:00, 15:00-15:30
+ask-plan-gap-minutes = How many minutes between two bouts at least?
+ask-plan-start = From which day? Send it like: 12 March
+ask-plan-review = When will you review the plan? Send it like: 12 March
+ask-plan-end = On which day does it end? Send it like: 12 March
+ask-plan-note = Which note should the client see with the plan?
+plan-first-day =
+    First day, { $day }, { $movement }{ part-side }:
+    { $bouts }
+dose-table =
+    Ways to split the day (theoretical, from animal data, not a target):
+    { $rows }
+plan-estimate = The force of { $movement } ({ $force } body weights) is an estimate, no published value was found. Saving says yes to it for this client.
+plan-save =
+    { $estimate ->
+        [yes] Save this plan, and accept the estimate?
+       *[no] Save this plan?
+    }
+plan-saved =
+    Plan version { $version } of { $name } is saved. First day: { $day }.{ $cleared ->
+        [yes] { "" }
+       *[no] { " " }No impact is asked before you clear it.
+    }{ $joined ->
+        [yes] { "" }
+       *[no] { " " }{ $name } has not joined yet.
+    }
+plan-cancelled = The draft is dropped. Nothing was changed.
+fault-unknown-movement = { $field }: not known.{ part-values }
+fault-above-ceiling =
+    { $most_force ->
+        [none] { $field }: { $level } is above the clearance: { $ceiling }.{ part-values }
+       *[other] { $field }: { $level } with { $force } body weights is above the clearance: { $ceiling }, up to { $most_force }.{ part-values }
+    }
+fault-estimate-not-accepted = { $field }: its force of { $force } body weights is an estimate that you have not accepted.{ part-values }
+fault-before-start = { $field }: comes before the start, { $start }.{ part-values }
+fault-after-end = { $field }: comes after the end, { $end }.{ part-values }
+fault-out-of-bounds = { $field }: can be { $low } to { $high }.{ part-values }
+fault-not-weekdays = { $field }: a day is named twice or is no weekday.{ part-values }
+fault-below-bout = { $field }: is below the { $bout } reps of a bout.{ part-values }
+fault-below-minimum = { $field }: is below the minimum of { $days_min }.{ part-values }
+fault-no-room-for-rest =
+    { $rest_days ->
+        [one] { $field }: too many for 1 rest day between load days.{ part-values }
+       *[other] { $field }: too many for { $rest_days } rest days between load days.{ part-values }
+    }
+fault-not-as-many-as-days = { $field }: { $count } chosen, but the plan says { $days_min } to { $days_max } a week.{ part-values }
+fault-too-close =
+    { $rest_days ->
+        [one] { $field }: too close for 1 rest day between load days, week ends included.{ part-values }
+       *[other] { $field }: too close for { $rest_days } rest days between load days, week ends included.{ part-values }
+    }
+fault-no-common-hours = { $field }: on { $weekday } no bout fits within { $start } to { $end } and the client's own hours.{ part-values }
+fault-too-many-reps =
+    { $field }: only { $bouts ->
+        [one] 1 bout fits
+       *[other] { $bouts } bouts fit
+    } in a day. Any one of these would work:
+    - daily total { $total }{ $bout ->
+        [none] { "" }
+       *[other]
+            { "" }
+            - at most { $bout } reps a bout
+    }{ $gap ->
+        [none] { "" }
+       *[other]
+            { "" }
+            - a gap of { $gap } minutes
+    }
+help-clinician =
+    /clients shows your caseload; send a part of a name to find a client.
+    /invite makes a link for a new client.
+    Flags come on their own. Close each one with its outcome.
+welcome-clinician = Hello { $name }. You joined { $practice } as a clinician. Start with /invite or /clients.
+
+## admin: the practice
+
+flag-admin = #{ $flag } { part-urgent }A flag about { $name } is open, and the clinician cannot be reached in chat. Please see that a clinician looks at it now.
+staff-unreachable = { $name } ({ $role }) has blocked this chat or cannot be reached. Messages to { $name } wait.
+set-aside = Update { $update } could not be handled and was set aside. The others go on. Please tell whoever runs the server.
+welcome-admin = Hello { $name }. You joined { $practice } as an admin. Start with /settings, then /invite.
+numbers-missing = The practice phone or the emergency number is not set yet. Nobody is asked for bouts before both are.
+help-admin =
+    /people shows who is in the practice.
+    /invite makes a link for somebody new.
+    /settings shows and changes the practice's settings.
+settings =
+    The practice's settings. Tap one to change it.
+    { $settings }
+ask-setting =
+    { $setting }: now { $value }.
+    { $does }
+    { $low ->
+        [none] Send the new value.
+       *[other] Send a number from { $low } to { $high }.
+    }
+setting-kept = { $setting }: now { $value }.
+setting-unknown = There is no setting { $name }.
+setting-out-of-bounds = { $setting }: please send a number from { $low } to { $high }.
+setting-pain-order = { $setting }: “go on” has to stay below “stop”. Nothing was changed.
+setting-bad-zone = { $setting }: please send a zone like: Europe/Berlin
+setting-bad-window = { $setting }: please send hours like: 08:00-20:00
+setting-bad-number = { $setting }: please send a number that can be called.
+people =
+    { $count ->
+        [one] 1 person in the practice.
+       *[other] { $count } people in the practice.
+    }
+person =
+    { $name }, { $role } ({ $state }){ $clinician ->
+        [none] { "" }
+       *[other]
+            { "" }
+            Clinician: { $clinician }
+    }
+no-such-person = There is no such person.
+no-such-client = There is no such client.
+ask-invite-role = Whom do you invite?
+ask-invite-name = Name of the { $role }? First name or alias is enough.
+ask-invite-clinician = Who treats { $name }?
+invite-name-length = Please send a name of 1 to { $longest } characters.
+invite-no-clinician = A client needs a clinician. Please invite a clinician first.
+invitation =
+    Link for { $name } ({ $role }). It works once, for { $days ->
+        [one] 1 day
+       *[other] { $days } days
+    }. Send it only to { $name }:
+    { $link }
+ask-discharge = End the care of { $name } here? Everything stops. The record stays.
+discharged = The care of { $name } here has ended. Nothing more is sent.
+
+## button: bouts
+
+button-did-all = Did all
+button-fewer = Fewer
+button-later = Later
+button-skip = Skip
+button-hurts = Something hurts
+button-fell = I fell
+button-number = { $number }
+button-yes-number = Yes, { $number }
+button-yes = Yes
+button-no = No
+
+## button: pain and falls
+
+button-mistake = I tapped this by mistake
+button-no-sign = None of these
+button-sign-chest = { name-sign-chest }
+button-sign-faint = { name-sign-faint }
+button-sign-breath = { name-sign-breath }
+button-sign-one-side-weak = { name-sign-one-side-weak }
+button-sign-face-speech = { name-sign-face-speech }
+button-sign-head-knock = { name-sign-head-knock }
+button-sign-no-weight = { name-sign-no-weight }
+button-sign-cannot-get-up = { name-sign-cannot-get-up }
+button-sign-back-weak-legs = { name-sign-back-weak-legs }
+button-sign-calf = { name-sign-calf }
+button-sign-eye = { name-sign-eye }
+button-sign-sudden-back = { name-sign-sudden-back }
+button-sign-dizzy = { name-sign-dizzy }
+button-sign-groin-thigh = { name-sign-groin-thigh }
+button-sign-foot-shin-spot = { name-sign-foot-shin-spot }
+button-sign-leak = { name-sign-leak }
+button-sign-sore = { name-sign-sore }
+button-place-back = { name-place-back }
+button-place-hip = { name-place-hip }
+button-place-groin = { name-place-groin }
+button-place-thigh = { name-place-thigh }
+button-place-knee = { name-place-knee }
+button-place-shin = { name-place-shin }
+button-place-foot = { name-place-foot }
+button-place-elsewhere = { name-place-elsewhere }
+button-when-during = { name-when-during }
+button-when-after = { name-when-after }
+button-when-next-morning = { name-when-next-morning }
+button-when-other = { name-when-other }
+button-new = It is new
+button-known = I know it
+button-sharper = Sharper
+button-as-usual = Not sharper
+button-fall-today = { name-when-today }
+button-fall-yesterday = { name-when-yesterday }
+button-fall-earlier = { name-when-earlier }
+button-doing-exercise = { name-doing-exercise }
+button-doing-walking = { name-doing-walking }
+button-doing-stairs = { name-doing-stairs }
+button-doing-getting-up = { name-doing-getting-up }
+button-doing-other = { name-doing-other }
+
+## button: joining
+
+button-agree = I agree
+button-not-agree = I do not agree
+button-none-of-these = None of these
+button-yes-or-unsure = Yes, or not sure
+button-that-is-all = That is all
+button-keep = Keep these times
+button-change-zone = Change zone
+button-change-hours = Change hours
+button-change-quiet = Change quiet times
+button-pass-on = Yes, pass it on
+button-ready-broken-bone = { part-chosen }Broken bone, 12 weeks
+button-ready-spine-fracture = { part-chosen }Spine, or many broken bones
+button-ready-surgery = { part-chosen }Operation, 12 weeks
+button-ready-two-falls = { part-chosen }2 or more falls
+button-ready-bone-injections = { part-chosen }Bone shots stopped
+button-ready-height = { part-chosen }Lost height
+button-ready-heart = { part-chosen }Heart, pressure or breath
+button-ready-dizzy-spells = { part-chosen }Dizzy or fainted
+button-ready-numb-feet = { part-chosen }Numb feet
+button-ready-eye = { part-chosen }Eye surgery or retina
+button-ready-blood-thinners = { part-chosen }Blood thinners
+button-ready-new-pain = { part-chosen }New groin or back pain
+button-ready-joint = { part-chosen }Swollen or sore joint
+button-ready-leaking = { part-chosen }Leaks or heavy feeling
+button-ready-pregnant = { part-chosen }Pregnant
+button-ready-replacement = { part-chosen }New hip, knee or other
+button-ready-steroids = { part-chosen }Steroids for months
+
+## button: clinician
+
+button-close-flag = Close flag
+button-open-client = Open client
+button-all-clients = All clients
+button-client =
+    { $flags ->
+        [0] { $name }
+        [one] 1 flag: { $name }
+       *[other] { $flags } flags: { $name }
+    }
+button-clear = Clearance
+button-plan = Plan
+button-hold = Stop all exercise
+button-release = Release
+button-outcome-called = { name-outcome-called }
+button-outcome-referred = { name-outcome-referred }
+button-outcome-advised = { name-outcome-advised }
+button-outcome-no-action = { name-outcome-no-action }
+button-outcome-note = { name-outcome-note }
+button-ceiling-none = { name-ceiling-none }
+button-ceiling-low = { name-ceiling-low }
+button-ceiling-moderate = { name-ceiling-moderate }
+button-ceiling-high = { name-ceiling-high }
+button-field-movement = { name-field-movement }
+button-field-daily-total = { name-field-daily-total }
+button-field-bout-reps = { name-field-bout-reps }
+button-field-bout-max = { name-field-bout-max }
+button-field-weekdays = { name-field-weekdays }
+button-field-days-min = { name-field-days-min }
+button-field-days-max = { name-field-days-max }
+button-field-rest-days = { name-field-rest-days }
+button-field-window = { name-field-window }
+button-field-quiet = { name-field-quiet }
+button-field-gap-minutes = { name-field-gap-minutes }
+button-field-start = { name-field-start }
+button-field-review = { name-field-review }
+button-field-end = { name-field-end }
+button-field-note = { name-field-note }
+button-movement = { $movement }
+button-weekdays = { $days }
+button-flexible = Flexible
+button-none = None
+button-preview = Preview
+button-back = Back
+button-change = Change
+button-cancel = Cancel
+button-save = Save
+button-save-with-yes = Save, accept the estimate
+button-dose-half = { $total } a day
+button-dose-as-before = { $total } a day, as before
+button-from-today = From today
+button-from-tomorrow = From tomorrow
+
+## button: admin and roles
+
+button-setting = { $setting }
+button-role-client = Client
+button-role-clinician = Clinician
+button-role-admin = Admin
+button-person = { $role }: { $name }
+button-invite-again = New link
+button-discharge = End care
+button-yes-discharge = Yes, end care
+button-all-people = All people
+
+## command: the chat's menu
+
+command-today = How today stands
+command-hurts = Something hurts
+command-undo = Take back the last number
+command-times = See or change your times
+command-help = Help, and whom to call
+command-clients = Your clients
+command-invite = Invite somebody
+command-people = Who is in the practice
+command-settings = The practice's settings
+
+## name: movements
+
+name-movement-marching = marching steps
+    .one = marching step
+name-movement-stepping-jack = stepping jacks
+    .one = stepping jack
+name-movement-gentle-heel-drop = gentle heel drops
+    .one = gentle heel drop
+name-movement-stomp = stomps
+    .one = stomp
+name-movement-small-jump = small jumps
+    .one = small jump
+name-movement-hop = hops
+    .one = hop
+name-movement-jumping-jack = jumping jacks
+    .one = jumping jack
+name-movement-firm-heel-drop = firm heel drops
+    .one = firm heel drop
+
+## name: calendar
+
+name-weekday-0 = Mon
+name-weekday-1 = Tue
+name-weekday-2 = Wed
+name-weekday-3 = Thu
+name-weekday-4 = Fri
+name-weekday-5 = Sat
+name-weekday-6 = Sun
+name-month-1 = January
+name-month-2 = February
+name-month-3 = March
+name-month-4 = April
+name-month-5 = May
+name-month-6 = June
+name-month-7 = July
+name-month-8 = August
+name-month-9 = September
+name-month-10 = October
+name-month-11 = November
+name-month-12 = December
+
+## name: pain and falls
+
+name-sign-chest = Chest pain or pressure
+name-sign-faint = Fainted
+name-sign-breath = Hard to breathe
+name-sign-one-side-weak = One side is weak
+name-sign-face-speech = Face droops or speech slurs
+name-sign-head-knock = Fell and hit the head
+name-sign-no-weight = Cannot put weight on a leg
+name-sign-cannot-get-up = Cannot get up
+name-sign-back-weak-legs = Back pain, weak legs or bladder
+name-sign-emergency = Called for help
+name-sign-self-harm = Words of self-harm
+name-sign-calf = One calf sore and swollen
+name-sign-eye = Flashes or dark spots in eye
+name-sign-sudden-back = Sudden new back pain
+name-sign-dizzy = Dizzy, or heart races
+name-sign-groin-thigh = New ache in groin or thigh
+name-sign-foot-shin-spot = Sore spot on foot or shin
+name-sign-leak = Leaking urine
+name-sign-sore = Just sore muscles
+name-sign-none = None of the signs
+name-place-back = Back
+name-place-hip = Hip
+name-place-groin = Groin
+name-place-thigh = Thigh
+name-place-knee = Knee
+name-place-shin = Shin
+name-place-foot = Foot
+name-place-elsewhere = Somewhere else
+name-when-during = While I do it
+name-when-after = After it
+name-when-next-morning = The next morning
+name-when-other = At other times
+name-when-today = Today
+name-when-yesterday = Yesterday
+name-when-earlier = Before that
+name-doing-exercise = My exercise
+name-doing-walking = Walking
+name-doing-stairs = On the stairs
+name-doing-getting-up = Getting up
+name-doing-other = Something else
+name-step-sign = warning signs
+name-step-place = where it hurts
+name-step-score = how much it hurts
+name-step-when = when
+name-step-new = new or known
+name-step-sharper = sharper or not
+name-step-injured = hurt in the fall
+name-step-new-pain = new pain since the fall
+name-step-doing = what happened
+
+## name: readiness
+
+name-ready-broken-bone = A broken bone in the last 12 weeks
+name-ready-spine-fracture = A broken bone in the spine at any time, or more than 1 broken bone after small falls
+name-ready-surgery = An operation in the last 12 weeks
+name-ready-two-falls = 2 or more falls in the last year
+name-ready-bone-injections = Bone shots that you stopped a short time ago
+name-ready-height = You have lost height
+name-ready-heart = Heart, blood pressure or breathing trouble that a doctor told you to take care with
+name-ready-dizzy-spells = Dizzy spells or fainting in the last year
+name-ready-numb-feet = Numb feet
+name-ready-eye = Eye surgery, or a retina that came loose
+name-ready-blood-thinners = You take pills that thin the blood
+name-ready-new-pain = New pain in the groin, thigh or back
+name-ready-joint = A joint that is swollen or hurts now
+name-ready-leaking = Leaking urine, or a heavy feeling down below, when you jump
+name-ready-pregnant = You are pregnant
+name-ready-replacement = A new hip, knee or other joint
+name-ready-steroids = Steroid pills for months
+name-ready-unsure-bones = Not sure which: bones and falls
+name-ready-unsure-heart = Not sure which: heart, head and balance
+name-ready-unsure-else = Not sure which: everything else
+
+## name: flags, people, plans
+
+name-kind-pain = Pain or a warning sign
+name-kind-fall = A fall
+name-kind-question-open = Said that something hurts, then no answer
+name-kind-too-much = More than planned
+name-kind-words = A message for you
+name-kind-break-wish = Wants a break
+name-kind-unreachable = Cannot be reached in chat
+name-outcome-called = Called
+name-outcome-referred = Referred
+name-outcome-advised = Advised
+name-outcome-no-action = No action
+name-outcome-note = Noted only
+name-ceiling-none = No impact
+name-ceiling-low = Low impact
+name-ceiling-moderate = Moderate impact
+name-ceiling-high = High impact
+name-role-client = client
+name-role-clinician = clinician
+name-role-admin = admin
+name-state-invited = invited
+name-state-joining = joining
+name-state-ready = ready
+name-state-left = left
+name-state-discharged = discharged
+name-field-movement = Movement
+name-field-daily-total = Daily total
+name-field-bout-reps = Reps a bout
+name-field-bout-max = Most a bout
+name-field-weekdays = Weekdays
+name-field-days-min = Fewest days
+name-field-days-max = Most days
+name-field-rest-days = Rest days
+name-field-window = Hours
+name-field-quiet = Quiet times
+name-field-gap-minutes = Gap
+name-field-start = Start
+name-field-review = Review
+name-field-end = End
+name-field-note = Note
+
+## name: settings
+
+name-setting-name = Practice name
+    .does = Clients see it in the first message.
+name-setting-phone = Practice phone
+    .does = Clients call it. Nobody is asked for bouts before it is set.
+name-setting-emergency-number = Emergency number
+    .does = Clients are told to call it. Nobody is asked for bouts before it is set.
+name-setting-crisis-line = Crisis line
+    .does = Given at words of self-harm. Without it, the emergency number is given.
+name-setting-answer-hours = Answer hours
+    .does = The hours in which the practice answers, as clients see them.
+name-setting-zone = Time zone
+    .does = The zone that a new client starts with.
+name-setting-window = Hours
+    .does = The hours that a new client or plan starts with.
+name-setting-late-minutes = Late prompts, minutes
+    .does = A prompt that is later than this is not sent.
+name-setting-question-minutes = Open question, minutes
+    .does = A question about pain or a fall that is open for longer becomes a hold.
+name-setting-invitation-days = Invitations, days
+    .does = How long a link works.
+name-setting-tau-hours = Recovery time, hours
+    .does = The time constant of recovery between two bouts (theoretical).
+name-setting-close-hour = Day closes, hour
+    .does = Until this hour of the next day, entries count for a day.
+name-setting-count-percent = Day counts, percent
+    .does = A day counts when this share of its total is done.
+name-setting-pain-carry-on = Pain: go on up to
+    .does = Known pain up to this score changes nothing.
+name-setting-pain-hold = Pain: stop from
+    .does = Pain from this score on stops all exercise.
+name-setting-morning-rise = Morning pain: stop at rise
+    .does = Stops all exercise when pain next morning is this much above usual.
+name-setting-morning-if-unknown = Morning pain: stop, no usual
+    .does = Stops all exercise from this score on when the usual pain is not known.
+name-setting-spread-minutes = Spread of starts, minutes
+    .does = Shifts each client's day by up to this much, so that not all are asked at once.
+name-setting-clearance-reminder-days = Clearance reminder, days
+    .does = The clinician is reminded after so many days without clearance.

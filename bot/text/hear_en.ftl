@@ -1,0 +1,1497 @@
+### What we understand in English. (What we say is in a catalogue of its own.)
+###
+### Fluent, like the spoken catalogue: one phrase a line under a key, and room for comments, which
+### JSON does not have. Another language is one more file with the same keys, translated by meaning,
+### not line by line. Nothing about English is written anywhere else.
+###
+### How to write a phrase
+###   lower case, no accents, no apostrophes: "can't" is heard as "cant"
+###   a|b        either word
+###   word?      the word may be left out
+###   ..         up to five words of any kind, never past the end of a sentence
+###   ^  $       start and end of a clause (clauses end at punctuation and at "but")
+###   <key>      any one word listed under that key
+###   <n>        a number, in digits or words; <h> an hour, <m> minutes
+###   a = b      under the keys "number" and "spell": a is heard as b
+### Slips of the keyboard: two letters swapped (words of 4 letters or more), and one letter wrong,
+### missing or too much (6 letters or more, first letter right), are put right by the program.
+### Shorter words need their usual slips listed.
+### When in doubt about pain, falls and signs, list the phrase: one question too many is the
+### smallest of faults.
+
+## Spelling
+
+spell =
+    i'll = i will
+    we'll = we will
+    ill do = i will do
+    ill be = i will be
+    ill try = i will try
+    ill get = i will get
+    ill skip = i will skip
+    ill have = i will have
+    w / o = without
+    can t = cant
+    don t = dont
+    didn t = didnt
+    doesn t = doesnt
+    isn t = isnt
+    wasn t = wasnt
+    haven t = havent
+    won t = wont
+    couldn t = couldnt
+    can not = cant
+    cannot = cant
+    cnt = cant
+    carnt = cant
+    unable to = cant
+    not able to = cant
+    couldnt = cant
+    could not = cant
+    did not = didnt
+    did nt = didnt
+    didn = didnt
+    dident = didnt
+    didint = didnt
+    dint = didnt
+    do not = dont
+    dnt = dont
+    does not = doesnt
+    has not = hasnt
+    have not = havent
+    is not = isnt
+    was not = wasnt
+    will not = wont
+    wanna = want to
+    gonna = going to
+    paine = pain
+    oain = pain
+    paim = pain
+    paln = pain
+    paun = pain
+    paon = pain
+    payn = pain
+    pqin = pain
+    pani = pain
+    paiin = pain
+    painn = pain
+    painfull = painful
+    hurst = hurts
+    huts = hurts
+    hirts = hurts
+    hyrts = hurts
+    jurts = hurts
+    hurta = hurts
+    hurtd = hurts
+    hurtz = hurts
+    hurs = hurts
+    hrts = hurts
+    hursts = hurts
+    herts = hurts
+    hirt = hurt
+    hert = hurt
+    hutr = hurt
+    hyrt = hurt
+    acks = aches
+    akes = aches
+    aks = aches
+    akey = achy
+    achey = achy
+    akeing = aching
+    acking = aching
+    acheing = aching
+    soar = sore
+    sor = sore
+    sorr = sore
+    saw knee = sore knee
+    fel = fell
+    fal = fall
+    faln = fallen
+    ifell = i fell
+    ihurt = i hurt
+    felt over = fell over
+    felt down = fell down
+    feel over = fell over
+    feel down the = fell down the
+    feel down stairs = fell down stairs
+    feel down yesterday = fell down yesterday
+    feel off = fell off
+    feel on my = fell on my
+    feel in the kitchen|bathroom|shower|garden|street|hall|bath|bedroom = fell in the kitchen
+    tript = tripped
+    triped = tripped
+    sliped = slipped
+    slipt = slipped
+    dizy = dizzy
+    dizzie = dizzy
+    diszy = dizzy
+    dizzt = dizzy
+    chst = chest
+    cheat pain = chest pain
+    chess pain = chest pain
+    brethe = breathe
+    breath properly = breathe
+    cant breath = cant breathe
+    to breath = to breathe
+    breth = breath
+    nee = knee
+    kne = knee
+    knne = knee
+    kneee = knee
+    bak = back
+    hep = hip
+    hipp = hip
+    grion = groin
+    thy = thigh
+    thig = thigh
+    kil = kill
+    dye = die
+    alot = a lot
+    rep = reps
+    jak = jacks
+    jaks = jacks
+    jacs = jacks
+    jumos = jumps
+    jups = jumps
+    dun = done
+    doen = done
+    don = done
+    donr = done
+    dine them = done them
+    di = did
+    dod = did
+    sid = did
+    dud = did
+    didd = did
+    skp = skip
+    skio = skip
+    skipp = skip
+    scip = skip
+    ltr = later
+    latr = later
+    laters = later
+    latter = later
+    l 8 r = later
+    l 8 ter = later
+    layer = later
+    lster = later
+    minuts = minutes
+    mintues = minutes
+    minites = minutes
+    yday = yesterday
+    yest = yesterday
+    yesterdays = yesterday
+    evning = evening
+    evenin = evening
+    eve = evening
+    afernoon = afternoon
+    tonite = tonight
+    2 nite = tonight
+    2 night = tonight
+    2 day = today
+    tonigt = tonight
+    hlep = help
+    hepl = help
+    halp = help
+    plz = please
+    pls = please
+    eachside = each side
+    perside = per side
+    allof = all of
+    alldone = all done
+    undu = undo
+    brk = break
+    tho = though
+    haf = half
+    hlf = half
+
+# Words that look like a slip of a word below but are not.
+innocent =
+    leaving leaning leaping leasing cornwall instruction insure insured throws grins heartbreak
+    outdone stubble tomorrows panning fainthearted leafing
+    acme acre acres acting afternoons alto angel angle angles arching arise barley bather bathers
+    beard beforehand begin being besides blaster bleeping blending bloodline bluster braise bread
+    breakable breakdown breakthrough breather breathing breeding brother brothers bruises brunt
+    burners burping burying camped camping camps casual causal caves champs cheat chess chests
+    chocking chocolate clam clamped clamping clamps clocking clucking command commando compete
+    competed concession concussions cooking crammed cramming crest cruise cutting dairy dial diary
+    dizzying door dose downfall eighteenth eighth eightieth eights elevens eleventh eras evenings
+    evidence evident exits failing fallacy fallback fallon fallout fats fatten feared feeling
+    feelings felling fellow fellows fete fifteens fifteenth fifties fiftieth fight filled filling
+    finished finishes flared flash flashed flasher flipped floated flowers flushes footfall form
+    forties fortieth fourth freefall gaping grains grasping grinning groans halftime hallway hears
+    heartfelt hearth height helpless homeless hospitals hunted hunting hunts hurled hurling
+    hurried hurry hurtful hurtling infested inflate inflated injected jogged jogging joins joists
+    jumping landfall latte leaded leading leaned leaped leased letter lien lifeblood light litter
+    lumping midway might migraines mine minute monsoon moustache mustache mustaches nail nicety
+    niches night nineteenth ninetieth odes outbreak overdoes overdone overpass paid pail painless
+    paint painted painter painting paintings paints paired pairing pairs pan panache panned
+    passage passive passport password passwords pats paused pin pincher pine pined pitched
+    pitching plain plains planted popcorn pots punched punching quiet quite rainfall rams remained
+    remains reminded reminder reminds salve seize seized seizures selfish selling seventeenth
+    seventh seventieth shelled shipped shooter shortfall shouting sight silver singing sinning
+    sipped sixteens sixteenth sixties sixtieth skimping skipper slapped slapping slave slipper
+    slippers sliver smelled smelling snipped snowfall snowfalls spain spanning spelled spelling
+    spilt splint split sprayed spring springs sprint stain stained stairs stamps stared started
+    sting stings stinking stoke stoking stollen stomachs straight strains strait strand strike
+    string stringing strings stripped strode strokes stroking stroll strove sucking sufferings
+    suicides sundae sundry supported swallow swilling swinging tangle tangled teens tended tending
+    tenner tens tension thirsty thirteenth thirties thirtieth thru tinder tinge tinkle tinkling
+    tipped tipping tomatoes topped topple trail trapped trapping trial tried tripled tripling
+    tumbler tumblers tuned twelfth twenties twentieth twine twinkle twisting unbeatable unhurt
+    united untied vocation waists waterfall waterfalls weight wheeling whistling winder windfall
+    winding winking winner winning yellow
+
+## Numbers
+
+# value in English; "?" marks a word that is often not a count ("that one hurts")
+number =
+    zero = 0
+    one = 1?
+    two = 2
+    three = 3
+    four = 4
+    five = 5
+    six = 6
+    seven = 7
+    eight = 8
+    nine = 9
+    ten = 10
+    eleven = 11
+    twelve = 12
+    thirteen = 13
+    fourteen = 14
+    fifteen = 15
+    sixteen = 16
+    seventeen = 17
+    eighteen = 18
+    nineteen = 19
+    twenty = 20
+    thirty = 30
+    forty = 40
+    fifty = 50
+    sixty = 60
+    seventy = 70
+    eighty = 80
+    ninety = 90
+    hundred = *100
+    dozen = 12
+    tree = 3?
+    thre = 3
+    fove = 5
+    fiv = 5
+    sevn = 7
+    eigth = 8
+    eigt = 8
+    nien = 9
+    elven = 11
+    twelv = 12
+    tweleve = 12
+    tvelve = 12
+    therteen = 13
+    forteen = 14
+    fourten = 14
+    fiveteen = 15
+    twentie = 20
+    twenny = 20
+    tweny = 20
+    thity = 30
+    therty = 30
+    fourty = 40
+    fivety = 50
+    fiftie = 50
+# "and" joins only after hundreds: "a hundred and ten"
+number-and =
+    and = 100
+
+## Counting
+
+# words that say a number was done
+done =
+    did do done made make managed completed complete finished got reached counted logged log
+    count total totals totalled performed achieved after only
+# what is counted
+unit =
+    reps rep repetitions repetition times time x jacks jack jumps jump stomps stomp drops drop
+    hops hop raises raise lifts lift heel small gentle firm stepping jumping star
+    exercises exercise marches march leg knee calf toe back prone upper ones
+# words that may stand next to a count without changing it
+plain =
+    i ive im have has had we just so far now already today this that these morning afternoon
+    evening noon lunch breakfast dinner of them those the my a an and & then in all about roughly
+    approximately circa say ok okay yes yep yeah yup yea hi hello hey dear doc thanks thank you
+    please for me it is was were with on at to well great good easy fine nice slow slowly slower
+    fast again more extra another no problem problems pain yesterday last night as or bit still
+    first second third bout bouts set round each per both side sides left right way every
+    morn after before but though rest later tired here there too hard tough
+    got done did do made managed completed finished only bot boutwise tonight one some
+    went go gone felt feel feeling ish very really sorry oh ah um er hmm phew
+    thats forgot tell say told finally meanwhile because when while myself hot weather tea tv news kitchen home house outside inside shoes
+    carefully happily alone together proud skip skipped missed
+# these near a number mean: ask before counting
+doubt =
+    will going tomorrow can could may should would want plan planning try trying if meant mean
+    instead correction mistake wrong oops almost nearly under over less least up most below above
+    around between maybe perhaps probably guess think unsure sure how many why what which few
+    couple several either twice double triple sets not cant dont didnt havent wont never until
+    change changed supposed shall must need needed goal target next monday tuesday wednesday
+    thursday friday saturday sunday ago week weeks month year
+# "one" after these is a pronoun
+pointing =
+    this that the last first next each every no any which another other a second third good bad
+    hard easy my your than someone
+# two counts: ask
+count-range =
+    <n> -|to|or|/|till|until <n>
+    between <n> and|& <n>
+    <n> - <n> - <n>
+    <n> / <n> / <n>
+    <n> x|times|sets? <n>
+    <n> sets of|x? <n>
+    <n> sets|rounds|goes
+    <n> and|& a? half|quarter
+    <n> k
+    <n> o|l|i $
+    half of|by <n>
+    ^ for|to|by|of|from <n>
+    to do|make|get|reach|manage|finish <n>
+    <n> left|remaining|short $
+    <n> left to do|go
+    <n> more? to go|do
+    missed|miss|skipped|lost|owe|short <n>
+    <n> bouts|sets|rounds|goes|lots
+    stopped|stop|quit|finished|ended|up|started|start|begin|began at|after|from|with <n>
+    from <n> to|till|until <n>
+    did|done|managed|made|only <n> minutes|min|mins|hours|seconds
+    half a? <n>
+# "12 of 20" is 12; "5 of 10" could be a pain score
+count-of =
+    <n> of the? <n>
+    <n> out of the? <n>
+plus =
+    + plus
+count-each =
+    each|per|a|every|either side|leg|foot|way
+    each|per|every|either the? side|leg|foot|way
+    on? both sides|legs|feet
+    each $
+    both sides
+    left and|& right
+    right and|& left
+# the same number for left and right is that number each side
+count-left-right =
+    <n> on? the? left and|&|,|then? <n> on? the? right
+    <n> on? the? right and|&|,|then? <n> on? the? left
+    <n> left <n> right
+    <n> right <n> left
+    <n> r|rt <n> l|lt
+    <n> l|lt <n> r|rt
+    left <n> and|&|,|then? right <n>
+    right <n> and|&|,|then? left <n>
+    left : <n> and|&|,|then? right : <n>
+    <n> one side and|&|,|then? <n> the? other side?
+# numbers that count something else
+count-other =
+    <n> years|yrs|year|yo|days|day|weeks|week|months|month|hours|hour|hrs|hr|minutes|min|mins|seconds|secs|sec old|ago
+    <n> years|yrs|yr|days|day|weeks|week|wks|months|month|seconds|secs|sec|s
+    for <n> minutes|mins|min|hours|hrs|hour
+    <n> kg|kilos|lbs|pounds|mg|ml|km|miles|mile|metres|meters|m|cm|feet|ft|inches|degrees|pills|tablets|cups|glasses|stairs|stair|steps|flights|blocks|people|friends|grandchildren|grandkids|kids|children|percent|dollars|euros|am|pm
+    <n> % 
+    $|€|£|# <n>
+    day|week|step|part|level|age|aged|room <n>
+    <n> st|nd|rd|th
+    one|<n> of us
+    <n> knees|hips|shoulders|ankles|legs|calves|thighs|shins|toes|fingers|times a|per day|week
+    <n> day|week|year|month old
+    covid|b|vitamin|d - <n>
+    vitamin b|d <n>
+    covid|b <n>
+# a number that says which one
+count-label =
+    bout|set|round|go|number|no|nr|exercise <n>
+# some were done, how many is not said
+count-vague =
+    did|done|managed|made|only|just a? few|couple|some|several|most|part|handful
+    a few $
+    most of them|it
+    almost|nearly all|done|half|everything|finished
+    not all
+    all but|except <n>|one|a|the
+    not quite|even half|all|done
+    not|didnt do? all
+    did|done|managed none|nothing|zero
+    ^ none $
+    both done
+    did|done|finished both
+    less than half
+    more than half
+    half ?way
+    halfway
+    over half
+    ^ yes|yep|yeah|yup|y|yea|ye|yess|aye $
+count-all =
+    all
+    all of? them|it
+    all done
+    done
+    dones
+    did all|it|them|those|everything|mine|my
+    done all|it|them
+    finished
+    completed
+    complete
+    every one
+    everything
+    the whole? lot
+    full set
+    did the full|whole bout|set|amount|thing
+    ✅
+    ✔
+    ☑
+count-half =
+    half
+not-all =
+    all good|right|ok|fine|well|day|the|over|set|best|my|week|night|morning|afternoon|evening|i|you|together|too|sudden|about|a
+    at all
+    after all
+    of all
+    first of all
+    above all
+    half past|an|a|hour|dozen|asleep|four|five|six|seven|eight|nine|ten|eleven|twelve|one|two|three
+    half of? my
+    in half
+    well done
+    have|get|got|gets? it? done later
+    over and done
+    done in|for|with
+    all about
+    all this
+not-done =
+    not|havent|hasnt|isnt|wasnt|didnt|never done|finished|completed|complete|do|did|get|manage|all
+    not|havent|hasnt|isnt|wasnt|didnt yet|been|got|it|them|have done|finished|completed
+    will be|get|have? it|them? done|finished
+    be|get done|finished
+
+## Days
+
+yesterday =
+    yesterday
+    last night|evening
+    the? day before
+    night before
+    ytd
+other-day =
+    day before yesterday
+    monday|tuesday|wednesday|thursday|friday|saturday|sunday
+    mon|tue|tues|wed|thu|thur|thurs|fri|sat
+    <n> days|weeks ago
+    a|couple|few days|week ago
+    last week|weekend|time|month
+    this|all|whole week
+tomorrow =
+    tomorrow
+    tmrw
+    tmr
+    tomorow
+    tommorow
+    tommorrow
+    next day|week|time
+    another day
+weekday-0 =
+    monday mon mondays mo
+weekday-1 =
+    tuesday tue tues tuesdays tu
+weekday-2 =
+    wednesday wed weds wednesdays we
+weekday-3 =
+    thursday thu thur thurs thursdays th
+weekday-4 =
+    friday fri fridays fr
+weekday-5 =
+    saturday sat saturdays sa
+weekday-6 =
+    sunday sun sundays su
+day-flexible =
+    flexible flex any anyday whichever whenever none varies
+day-today =
+    today now
+day-tomorrow =
+    tomorrow tmrw tomorow tommorow tommorrow
+day-every =
+    daily everyday day days
+day-joiner =
+    and & or plus on every of the
+month-1 =
+    january jan
+month-2 =
+    february feb
+month-3 =
+    march mar
+month-4 =
+    april apr
+month-5 =
+    may
+month-6 =
+    june jun
+month-7 =
+    july jul
+month-8 =
+    august aug
+month-9 =
+    september sep sept
+month-10 =
+    october oct
+month-11 =
+    november nov
+month-12 =
+    december dec
+
+## Short answers
+
+answer-yes =
+    yes y yep yeah yup yea yess ye ok okay sure correct right true please do 👍 ✅ ✔
+answer-no =
+    no n nope nah never not dont incorrect wrong false 👎 ❌
+answer-none =
+    none no nothing nil never open - 0 without
+
+## Times
+
+# "at 4": read as the first of the two that lies from 6:00 to 21:59, so 4 is 16:00 and 9 is 09:00
+clock-plain =
+    at|@ <h>
+    at about|around|roughly <h>
+    <h> oclock
+    <h> o clock
+    at <h> sharp
+# these can also be about a count ("pain after 10"): a time only where nothing was done or hurts
+clock-weak =
+    after|until|till|til|from <h>
+    not before <h>
+    busy till|until|til <h>
+    by <h>
+# no times: what was reached or how long it took
+clock-not =
+    stopped|stop|quit|finished|ended|up|started|start at|after <h>
+    did|done|managed|made|only <n> minutes|min|mins|hours|seconds
+# two times: asked back
+clock-range =
+    at <h> or|-|and|/ at? <h>
+    <h> or|to|- <h> am|pm|oclock
+clock-exact =
+    at|@|after|until|till|til|from|around|about|by <h> :|. <m>
+    <h> :|. <m> oclock
+    later|remind .. <h> :|. <m>
+# the same without a word before it counts as a time only with am or pm
+clock-bare =
+    <h> :|. <m>
+    <h>
+clock-half =
+    at? half past <h>
+    at? half <h>
+clock-quarter =
+    at? quarter past|after <h>
+    at? a quarter past|after <h>
+clock-less-quarter =
+    at? a? quarter to|of|before|til <h>
+clock-past =
+    at? <m> past <h>
+    at? <m> minutes|min|mins past <h>
+clock-to =
+    at <m> to <h>
+    <m> minutes|min|mins to <h>
+clock-am-mark =
+    am
+    a . m
+clock-pm-mark =
+    pm
+    p . m
+# these only after a clock phrase: "did 10 in the morning" is a count
+clock-am =
+    in the morning
+    this morning
+clock-pm =
+    in the afternoon|evening
+    this afternoon|evening
+    at night
+    tonight
+# phrases for a time of day; the key is the time
+at-0900 =
+    after|post breakfast|brekkie
+at-1100 =
+    later this morning
+    mid morning
+    after coffee
+at-1130 =
+    before lunch
+at-1200 =
+    at|around noon|midday
+    noon
+    midday
+    12 noon
+at-1300 =
+    at lunch
+    lunch time
+    lunchtime
+    after noon
+    after midday
+at-1330 =
+    after lunch
+at-1500 =
+    this|in? the? afternoon
+    later this? afternoon
+    after my? nap
+at-1730 =
+    after work
+    before dinner|supper|tea
+at-1800 =
+    this|in? the? evening
+    later this? evening
+at-1900 =
+    after dinner|supper|tea
+    tonight
+    later tonight
+at-2100 =
+    before bed
+    bed time
+    bedtime
+span-minutes =
+    in about? <n> minutes|minute|min|mins|m
+    in <n> $
+    in about? <n> more minutes|minute|min|mins
+    give me <n> more? minutes|minute|min|mins
+span-hours =
+    in about? <n> hours|hour|hrs|hr|h
+    give me <n> hours|hour|hrs|hr
+    one hour later
+# without "in": a wait only where nothing was done
+span-bare-minutes =
+    <n> more? minutes|minute|min|mins later?
+span-bare-hours =
+    <n> more? hours|hour|hrs|hr later?
+span-15 =
+    in? a? quarter of? an? hour
+    quarter of an hour
+span-30 =
+    in? about? half an? hour later?
+    in? about? half hour later?
+    in a half hour
+    give me half an hour
+span-60 =
+    in about? an|a hour
+    an hour later
+    give me an hour
+    ^ an hour $
+span-90 =
+    in? an|a|one hour and a half
+    in? one and a half hours
+    in? <n> and a half hours
+
+## Commands
+
+skip =
+    skip
+    skipping
+    skipped
+    pass
+    leave it|this
+    no thanks
+    no thank you
+    not this one|time
+    not today
+    cant today
+    cant do? it|this|that|them|these today?
+    wont do it|this|them|today
+    not doing it|this|them
+    give it|this a miss
+    ⏭
+later =
+    later
+    not right? now
+    in a? couple|few of? hours|minutes|mins
+    after my|the|i
+    when i get|am|have|finish|come
+    next time
+    not yet
+    not|havent|didnt done|do|did it|them? yet
+    cant now
+    cant right now
+    cant at the moment
+    in a|one bit|while|minute|moment|mo|sec|second|tick|jiffy
+    bit later
+    remind me
+    snooze
+    postpone
+    delay
+    wait
+    busy
+    not at home
+    hang on
+    hold on
+    soon
+    ⏰
+undo =
+    undo
+    undo that|it
+    take that|it back
+    cancel that|last|it
+    delete that|last|it
+    remove that|last|it
+    scratch that
+    that was a mistake
+    that was wrong
+    i made a mistake
+    wrong number
+    ↩
+break =
+    break
+    pause
+    time off
+    day off
+    week off
+    holiday|holidays|vacation|hols
+    travelling
+    traveling
+    going away
+    away|off until|till|for|from|next|this
+    on a? trip|cruise|tour
+    i|im|am|was|been|feel|feeling|got|getting|being|fell ill|sick|unwell|poorly
+    have|got a|the? flu|cold|covid|fever|bug
+    flu|covid|fever
+    ^ stop please? $
+    please stop
+    stop for|the|these|all|sending|messages|messaging|prompts
+not-break =
+    coffee|lunch|tea|after|without|no|quick|short|little break
+    break a|the sweat|record
+    skip|on? a? break in
+    sick of
+help =
+    help
+    help me $
+    what can|do|should i do|say|write|send|type
+    dont|not understand|get|understanding
+    how does|do it work
+    how does|do this|it|i
+    commands
+    menu
+    instructions
+    / help
+    ^ info $
+
+## Pain
+
+# body parts
+part =
+    head neck shoulder shoulders arm arms elbow elbows wrist wrists hand hands finger fingers
+    thumb thumbs chest rib ribs back spine hip hips groin thigh thighs leg legs knee knees shin
+    shins calf calves ankle ankles foot feet heel heels toe toes tummy stomach belly bum buttock
+    buttocks bottom pelvis jaw tooth teeth throat ear ears eye eyes muscle muscles joint joints
+    lower upper left right body tailbone hamstring hamstrings quad quads abdomen side sides low
+# soreness: logged; still a mention of pain
+sore =
+    sore soreness sores doms
+# every single word that mentions pain
+ache =
+    pain pains painful painfully paining pained hurt hurts hurting hurted ache aches ached aching
+    achy sore soreness sores doms ouch ouchie ow owie oww oof yeowch agony agonising agonizing
+    throb throbs throbbing throbbed stabbing burning burns cramp cramps cramping cramped tender
+    tenderness twinge twinges twinged spasm spasms spasming pinched pinching injured injury injure
+    swollen swelling swelled stiff stiffness stiffer numb numbness tingle tingling tingly discomfort
+    uncomfortable uncomfy headache headaches backache backaches toothache stomachache bellyache migraine
+    sprain sprained sprains strained strain bruise bruised bruises bruising bleeding bled blood
+    fracture fractured broken excruciating unbearable sciatica inflamed inflammation
+    dislocated limping limp shooting sharp stinging stings stung hospital ambulance hobbling
+    niggle niggles niggly niggling nagging bother bothers bothering bothersome
+    gammy dodgy gyp jarred winded puffed infected blistered rash
+    wince winced wincing aggravated flared 🤕 🩹 🚑 🩸
+# verbs among them and among the falls: "no hurts" is not a denial, "no pain" is
+verb =
+    hurt hurts hurting hurted aching ached throbs burns fell tripped slipped stumbled fallen
+    collapsed tumbled swollen injured broken sprained
+pain =
+    <ache>
+    killing me
+    kills me
+    kills when|if|to
+    is|are kills|killing
+    <part> kills|killing
+    <part> is|are|was|feels|felt|feel|keeps? very|really|so|a|bit|quite|still|getting? bad|worse|awful|terrible|horrible|out|funny|wrong|off|tight|weak
+    but my|the <part>
+    <part> bad|worse|awful|terrible|horrible|trouble|problem|problems|issue|issues|tight
+    <part> is|are|keeps|been? playing|acting|giving up|out|me
+    <part> just|has? gave|gives|giving|going|went way|out|again
+    back just? went $
+    <part> popped|clicked|cracked|snapped|locked|locking|buckled|seized|went|gone
+    <part> is|feels|felt? not|isnt|wasnt happy|good|great|right|okay|ok
+    bad <part>
+    trouble|problem|problems|bother with|in|from my? <part>
+    put|threw|pulled|twisted|rolled|turned|jarred|wrenched|tweaked|strained|done|did|broke|break|cracked my? left|right? <part> in|out?
+    pulled|pulling a? muscle|something
+    broke|break a|my|something <part>|bone?
+    heard|felt a|something pop|crack|snap|pull|tear|give|go
+    something popped|cracked|snapped|tore|went|pulled|gave
+    pins and needles
+    cant bend|lift|move|turn|feel|use my? <part>
+    out of breath
+    catch my breath
+    feel|feels|felt something wrong
+    something|somethings is? wrong|not right
+    doesnt|dont feel right
+    had to stop
+    stubbed|cut|grazed|scraped|jarred|jammed|burned|burnt|scalded|bashed|banged|bumped|knocked|scratched|torn|tore my|a
+    couldnt|cant finish|carry|go|continue
+    too much for my
+    <part> bother|bothers|bothering|troubling|niggling|complaining|grumbling|protesting|screaming|nagging
+    flare|flared up
+    flareup
+    <part> has|have|is|been? gone again|out|funny?
+    like a knife
+    giving|gives me hell|trouble|bother
+    something in|down|up my|the <part>
+    seized up?
+    pulled up lame
+    lame
+    a stitch
+    cant get comfy|comfortable
+    it pulls|pulled|pinches|catches|jars|jolts|nips|grinds|clicks|aggravates
+    tweaked|jolted|jarred|strained|pulled|overdid|overdone it?
+    feel|feels raw|off|weird|funny|odd
+    in bits|pieces
+    black and blue
+    on fire
+    cant bend|lift|straighten|stretch|reach
+    bunion|bunions|corn|ulcer
+    electric shock|shocks
+    clicking|grinding|crunching|catching
+    blister|blisters
+    feel|feeling|felt|im|am awful|terrible|dreadful|rough
+    not feeling|feel well|right
+    made|making|makes it|my worse .. <part>
+    getting worse
+    got worse
+    worse than before|usual|yesterday
+    urgent care
+    emergency room
+    a & e
+    heart hurts
+    suffering
+    in a bad way
+    poorly <part>
+    gave way
+    giving way
+    giving me gyp|grief|jip|gip
+    legs? feel|feels|felt|are|is|gone weak|wobbly|jelly|heavy
+calm-pain =
+    pain free
+    free of|from pain
+    no pain no gain
+    pain no|none|nil $
+    burning calories|fat|off
+    blood pressure|test|tests|sugar|thinner|thinners|work
+    sharp at|on
+    at? <h> sharp
+    on the sharp
+    look sharp
+    stiff drink|upper
+    broken record|english
+    burns calories|fat|off
+    no blood
+    without hurting
+    no broken bones?
+    shooting stars?|guard
+    stay sharp
+    feel the burn
+    not getting worse
+    break a record|sweat
+    <part> good|right side
+    legal tender
+    numb to
+    back is good|ok|okay|right|fine
+    back okay|ok|right|good
+    side is? good|ok|okay|right
+    hand is? ok
+    hurt no? one
+
+## Falls
+
+fall =
+    fall
+    falls
+    fell
+    fallen
+    falling
+    tripped
+    tripping
+    slipped
+    slipping
+    stumbled
+    stumble
+    stumbling
+    stumbles
+    tumbles
+    trip
+    knocked|bowled|pushed over|down|off
+    went|go|gone over on
+    fall over
+    tumbled
+    tumble
+    toppled
+    keeled over
+    went|gone down hard|heavily|flat|on|like|onto
+    went flying|sprawling|headlong
+    face planted
+    faceplanted
+    hit the floor|ground|deck|pavement
+    landed|ended|finished up? on my|the? hard? bum|bottom|back|side|knee|knees|floor|hip|face|hands|hand|ground|backside|arm|wrist|elbow|shoulder
+    ended up on the floor|ground
+    dropped to the floor|ground
+    lost my? balance|footing
+    missed|miss a|the|my last|bottom|top? step|stair
+    nearly|almost went|going over|down
+    slid off|out|down|from
+    came|come a cropper
+    came|come|thrown|knocked off my|the bike|horse|chair|step|stool|ladder|trike|scooter|bicycle|kerb|curb
+    in a heap
+    pulled|dragged me? over|down
+    and went down
+    took|taken a header|nosedive|knock|purler
+    arse|base over tit|apex|elbow
+    cant reach the|my phone
+    legs gave|went way|out|from|under
+    knee|knees|leg|hip|ankle gave|gives|buckled|buckles way|out|under?
+    took a tumble|spill|fall|dive|knock
+    down the stairs|steps
+    collapsed
+calm-fall =
+    fell|fall|falling|fallen|falls fast|sound|back|half? asleep
+    fall|falls|fell|falling|fallen in love
+    fell|fall|falling|falls apart|through|short|silent|flat|ill|sick|pregnant|foul|into place|place
+    fallen leaves|leaf|angel
+    falling leaves
+    leaves|rain|snow|temperature|temperatures|prices|price|night|darkness|phone|cup|glass|book|plate|vase|picture|pressure|cat is|are|has|have|was|were|just|keeps? fell|fall|falls|falling|fallen
+    fall|falls on a? monday|tuesday|wednesday|thursday|friday|saturday|sunday
+    fall weather|colors|colours|season|leaves|term|semester|break|cleaning|clean|class
+    this|every|next|early|late fall $
+    fell out|off with|the wagon|my radar
+    falls prevention|class|clinic|group|program|programme
+    fall prevention|risk|class|clinic
+    slipped my mind|up
+    it slipped my? mind
+    slipped on my shoes|slippers|coat|jacket|shirt
+    slipped into
+    tripping over my words
+    stumbled upon|across
+    fall back on
+    niagara falls
+    tumble dryer|drier
+    fall out with
+    fall in line
+    on|road|day|long|business|bus|boat|coach|shopping|city|my|our|this|the|nice|good|great|next|weekend|train|plane|return|round trip
+    trip to|with|away
+
+## Warning signs. The words are gathered from ordinary speech (ours).
+
+weak =
+    weak weakness numb numbness tingling tingly dead floppy limp paralysed paralyzed drooping droopy
+    droops drooped
+breathe =
+    breathe breathing breath breaths
+sign-chest =
+    chest .. <ache>
+    <ache> .. chest
+    chest .. tight|tightness|tightening|pressure|heavy|heaviness|squeezing|squeezed|crushing|weight|discomfort|bad|funny|elephant|vice|band|brick|squeeze
+    tight|tightness|pressure|heaviness|squeezing|crushing|weight|tightening .. chest
+    heart attack
+    angina
+    heart .. <ache>
+    <ache> .. my heart
+    <ache> .. down|in my? left arm
+    <ache> .. arm and jaw
+    <ache> .. jaw and arm
+    <ache> .. spreading|spreads|into .. arm|jaw
+    elephant on my chest
+sign-faint =
+    faint
+    fainted
+    fainting
+    fainty
+    feinted
+    feint
+    passed|passing|pass out
+    past out
+    blacked|blacking|black out
+    blackout
+    blackouts
+    everything|room|vision went black|dark
+    lost|lose|losing consciousness
+    unconscious
+    collapsed
+    collapse
+    keeled over
+    came|come|woke round|around|to|up on the floor
+calm-faint =
+    faint|faintest <ache>|idea|smell|hearted|hope|praise
+    not the faintest
+    black out curtains|blinds
+    blackout curtains|blinds
+    passed|pass out? leaflets|flyers
+sign-breath =
+    cant|hard|harder|trouble|difficult|difficulty|struggle|struggling|struggled|hardly|barely|unable|difficulties .. breathe|breathing
+    cant|hardly|barely|trouble|struggling .. get|catch|catching|getting my|any|enough|a? breath|air
+    cant get|catch my|any|enough|a? breath|air
+    breathless
+    breathlessness
+    short|shortness of breath
+    short of? breath
+    breath is? short
+    breathing is? hard|difficult|bad|badly|funny|heavy|laboured|labored
+    gasping
+    wheezing
+    wheezy
+    suffocating
+    struggling|fighting|gasping for breath|air
+    catching|catch|caught my breath .. cant|trouble|hard
+    no air
+    cant get air
+# a part of the body that is spoken of is a mention of pain, unless all is said to be well with it
+# or the clause is a plain count
+limb =
+    knee knees hip hips ankle ankles groin thigh thighs shin shins calf calves shoulder shoulders
+    elbow elbows wrist wrists neck spine rib ribs toe toes tailbone buttock buttocks achilles chest
+    jaw pelvis hamstring hamstrings tummy stomach muscle muscles joint joints
+body =
+    <limb>
+    my left|right|lower|upper|poor|other|whole? <part>
+    left|right|lower foot|leg|hip|back|hand|arm
+calm-body =
+    <part> raise|raises|lift|lifts|drop|drops|press|presses|exercise|exercises|circle|circles|hold
+    my back $
+    hands and knees
+    my own? side
+    keep|kept|keeping|bend|bent|bending|straighten my <part>
+    my back to|yard|garden|door|porch
+    my left|right side?
+    my hand|hands on|in|full
+    in|off|over my head
+    chest of
+well =
+    good fine ok okay great better strong stronger well happy loose comfortable fantastic
+    nice normal brilliant lovely problem problems issue issues
+
+sign-one-side-weak =
+    one side .. <weak>
+    left|right side .. <weak>
+    <weak> .. one side
+    <weak> .. down|on|in my? left|right side
+    left|right|one arm|leg|hand .. <weak>
+    <weak> .. left|right|one arm|leg|hand
+    arm .. gone|is|went|feels? <weak>
+    cant move|lift|feel|raise|use my? left|right|one arm|leg|hand|side|foot
+    cant move|feel half|side|one .. body
+    no feeling in|on|down my? left|right|one arm|leg|hand|side|foot?
+    arm|hand|leg wont|doesnt move|work|lift|respond
+    stroke
+    strokes
+    a stroke
+calm-one-side-weak =
+    stroke of luck
+    heat|back|breast|key|swim|swimming|paint stroke|strokes
+    stroke|stroked the? cat|dog
+sign-head-knock =
+    hit|hits|banged|bang|bumped|bump|bumping|knocked|knock|cracked|smacked|whacked|bashed|struck|hurt|landed|clonked|thumped|split|cut|bonked|injured .. head
+    head hit|hits|struck|bounced
+    head .. hit|against the? floor|wall|ground|table|edge|bath|door|sink|step|stairs|corner|pavement
+    head injury|wound
+    bump|lump|cut|knock|bang|blow on|to the|my head
+    concussion
+    concussed
+    blood .. head
+    head .. bleeding|blood
+calm-head-knock =
+    nail on the head
+    hit .. heads? up
+    head start
+sign-no-weight =
+    cant|hardly|barely put|bear|take any|my|much|weight|full? weight? on?
+    cant put .. weight|pressure .. leg|foot|hip|ankle|knee|it
+    cant stand on
+    cant stand $
+    cant stand .. leg|foot|hip|ankle|knee
+    cant walk
+    cant weight bear
+    cant bear weight
+    hardly|barely walk|stand
+    leg|legs|hip|knee|ankle|foot wont|cant|doesnt|will not? hold|take|support|carry|bear me|my|weight|it
+    no weight on
+    leg .. looks|is shorter|twisted|crooked
+    too painful|sore to walk|stand
+calm-no-weight =
+    cant walk the dog|today|because|far|there|outside|in this|now|much
+    cant stand it|this|him|her|them|these|the
+sign-back-weak-legs =
+    back .. legs|leg .. <weak>
+    back .. <weak> .. legs|leg
+    legs .. <weak> .. back
+    <weak> legs .. back
+    numb|numbness .. between|saddle|privates|genitals|bottom|bum|groin|crotch
+    saddle .. numb|numbness
+    numb saddle
+    cant feel my? legs|bottom|bum|feet|both
+    no feeling in my? legs|bottom|feet|bum
+    cant move my? legs
+    legs|leg wont|cant|dont work|move
+    legs are|have|feel|went|gone gone|went|both? paralysed|paralyzed|numb
+    both legs .. <weak>
+    cant pee|wee|urinate|poo
+    cant pass water|urine
+    lost|losing|no|cant control .. bladder|bowel|bowels
+    lost|no control of|over my|the? bladder|bowel|bowels|pee
+    back .. bladder|bowel|bowels|pee|wee
+    bladder|bowel|bowels .. back
+    soiled myself
+    pooed|pooped myself
+    bowel|bowels|bladder .. trouble|problem|problems|new
+    trouble|problem|problems .. bowel|bowels|bladder
+sign-sudden-back =
+    sudden|suddenly .. back
+    back .. sudden|suddenly
+    <ache> .. back .. suddenly|sudden
+    back just? went|popped|snapped|cracked|cracking|crunched|spasm|seized
+    something .. back .. popped|cracked|went|snapped|pop|crack|snap
+    something|pop|popped|crack|cracked|snap|snapped|crunch in my? lower|upper? back|spine
+    new .. <ache> .. back
+    new back pain
+    back .. out of nowhere
+    back gave out|way
+    back went
+    heard|felt .. pop|crack|snap .. back|spine
+calm-sudden-back =
+    sudden|suddenly .. back home|at|to
+    went|came|come|go|be|get|got .. back
+    back home|soon|later|at|to|from|on|in
+sign-groin-thigh =
+    groin
+    groins
+    <bite> .. thigh|thighs
+    thigh|thighs .. <bite>
+# the pain words that are more than plain soreness
+bite =
+    pain pains painful hurt hurts hurting ache aches ached aching achy ouch throb throbbing stabbing
+    burning twinge twinges sharp tender discomfort agony swollen
+sign-foot-shin-spot =
+    spot .. foot|feet|shin|shins|heel|ankle|toe|leg
+    foot|feet|shin|shins|heel|ankle .. spot
+    foot|feet|shin|shins|heel|toe .. <ache> .. more|worse .. each|every|time|bout|day
+    foot|feet|shin|shins|heel|toe .. more|worse each|every
+    <ache> .. foot|feet|shin|heel .. more|worse each|every
+    stress fracture
+    shin|foot .. one|same place
+    one|same place .. shin|foot
+calm-foot-shin-spot =
+    on the spot
+    spot on
+sign-calf =
+    calf|calfs|calves .. swollen|swelling|swelled|warm|hot|red|painful|pain|hurts|hurt|hurting|tender|throbbing|bigger|hard|lump
+    swollen|swelling|warm|hot|red|painful|pain|hurts|tender|throbbing|lump .. calf
+    leg .. swollen|swelling|swelled|ballooned
+    swollen|swelling .. leg|legs
+    blood clot
+    clot
+    dvt
+sign-dizzy =
+    dizzy
+    dizziness
+    dizzyness
+    dizzily
+    dizzier
+    giddy
+    lightheaded
+    lightheadedness
+    light headed
+    light in the head
+    woozy
+    wobbly head
+    vertigo
+    spinning
+    head .. spinning|spins|swimming|swims
+    room .. spinning|spins
+    ticker .. mad|fast|racing|crazy|pounding
+    heart .. mad|crazy
+    heart .. racing|pounding|fluttering|flutters|thumping|jumping|skipping|skips|skipped|fast|raced|hammering|irregular
+    racing heart
+    palpitations
+    unsteady
+    off balance
+    😵
+    🥴
+calm-dizzy =
+    heart .. fast .. recover
+    spinning class|bike|wheel
+    dizzy with joy|happiness
+sign-leak =
+    leak
+    leaks
+    leaked
+    leaking
+    leakage
+    leeking
+    leek
+    leaky
+    wet|wetting|peed|pee|peeing|weed|wee myself|my|a|when|pants|knickers|bit
+    dribble
+    dribbled
+    dribbling
+    damp pants|knickers|pad
+    wet pants|knickers|pad
+    accident in my? pants|knickers
+    little|small|bit|wee|had an? of? an? accident
+    accident when .. jump|jumped|jumping|stomp|stomped|land|landed
+    incontinence
+    incontinent
+    urine
+    cant hold my|it? pee|wee|water|bladder
+    heavy|dragging|bulge feeling? down? below|there
+calm-leak =
+    roof|tap|pipe|boiler|kettle|sink|toilet|radiator|fridge|dishwasher|gutter is|are|has|was|started? leak|leaks|leaked|leaking
+    leaky|leaking roof|tap|pipe|boiler|sink|toilet
+    leek soup
+    leek and
+    gas|water leak
+    leak in the roof|ceiling|kitchen|house
+sign-eye =
+    flashes
+    flashing lights
+    flashs
+    floaters
+    floater
+    floters
+    curtain .. eye|eyes|vision|sight
+    eye|eyes|vision|sight .. curtain|shadow|dark|black|gone|lost|flashes|blind|blurred|blurry|fuzzy|double
+    lost|losing|loss .. vision|sight
+    cant see
+    went blind
+    blind in
+    blurred|blurry|double vision
+    shadow .. eye|vision
+    seeing stars|double|spots
+    black|dark spots .. eye|eyes|vision|sight
+    black spots
+    zigzag|zigzags|jagged
+    zig zag
+calm-eye =
+    hot flashes|flashs
+    flashes of
+    cant see why|how|the|my|a|any|it|you|that|him|her|what|buttons?
+    black eye
+    black eyed
+sign-face-speech =
+    face|mouth|lip|smile|eyelid .. droop|droops|drooping|drooped|droopy|dropped|lopsided|crooked|numb|fallen|falling|twisted|weak
+    drooping|droopy|lopsided|crooked face|mouth|smile
+    slurred
+    slurring
+    slur
+    slurry speech|words
+    cant speak|talk
+    cant get|find .. words
+    words .. wont|cant|dont|not|are|is|came|come|coming? come|coming|came? out|right? wrong|right|jumbled|slurred|funny|out
+    words .. wrong|jumbled|slurred|muddled|stuck
+    speech .. funny|slurred|wrong|gone|strange|weird|thick|slow|garbled
+    trouble|difficulty|problem|problems speaking|talking
+    hard to speak|talk
+calm-face-speech =
+    cant talk|speak now|right|later|today|at|long
+    face .. fallen leaves
+sign-cannot-get-up =
+    cant get|stand|sit|gt|git up
+    cant .. get up
+    cant get back? off|from|out the|of|my? floor|ground|chair|bed|bath|toilet
+    cant get off|out of|from the? floor|ground|bath|toilet|bed|chair
+    stuck|lying|laying|laid|lieing|stranded|down on|in|at the? floor|ground|bath|bathroom|kitchen|toilet
+    im|am|still|been|was on the floor
+    help .. on the floor
+    on the floor .. help|cant|stuck
+    help me up
+    help me get|stand up
+    need help getting|to get|stand? up
+    cant move $
+    cant get to my feet
+    cant get myself up
+calm-cannot-get-up =
+    cant .. get up early|earlier|before|at|in|on|so|that|yet|till|until
+    cant stand up straight? comedy
+sign-emergency =
+    911
+    call|calling|ring|phone|dial|called 112|999|911|000|111
+    ambulance
+    🚑
+    paramedic
+    paramedics
+    its|is|this|an? emergency
+    choking
+    seizure
+    fit on the floor
+    bleeding heavily|badly|lots|alot|everywhere
+    bleeding a lot
+    wont|cant|doesnt stop bleeding
+    bleeding wont|doesnt|will stop|not
+    lot|lots of blood
+    🆘
+    sos
+    dying
+    i think im? dying
+calm-emergency =
+    emergency number|contact|phone|exit|plumber
+    emergency room contact
+    not an? emergency
+    no emergency
+    dying to|for
+    dying my|of laughter|laughing
+# heard even where it is negated
+sign-self-harm =
+    kill|killing|hang|shoot|drown|cutting|end|ending|harm|harming|unalive|off myself
+    kms
+    <wish> .. hurt|hurting|harm|cut|kill myself
+    <wish> to? die|dead
+    <wish> i was|were|had|could|would|am? dead|die|died|gone|never
+    hope i dont? wake|die
+    rather be dead
+    be|being better off dead|without me
+    better off dead
+    better off without me
+    suicide
+    suicidal
+    sucidal
+    suicidle
+    self harm
+    selfharm
+    end|ending|take|taking|took my own? life
+    end it all
+    ending it all
+    end it $
+    want|wish|like it|everything|this all? to? end|stop|over|finish
+    point of|in|to? living|life|existing|being
+    point in|of? going|carrying on
+    way out of this|it|here?
+    no way out
+    nobody|noone|one|who would|will|cares|wouldnt? miss|care if|me
+    use of|in living|life|going
+    done|finished with life|living
+    a burden to|on
+    go to sleep and never|not
+    never wake up
+    not wake up
+    disappear for|forever
+    give|giving|given up on life|living
+    hopeless
+    do something silly|stupid
+    <wish> .. be over
+    <wish> i hadnt|didnt|wouldnt|wont? wake|woken|woke|born
+    dont|not want|wish|care to? live|be here|alive|exist|go|wake .. 
+    dont|not want to? be? live|here|alive|exist|wake
+    dont want to be here
+    dont want to wake up
+    dont want to go on
+    dont|doesnt care if i? live|die
+    no|not a|any? point in? living|going|life|anymore
+    no reason|point to|in live|living|go
+    nothing|little? to live for
+    life isnt|not|wasnt worth
+    not worth living
+    life is not worth
+    tired|sick of living|life
+    cant go on
+    cant take it|this any|no? more|anymore
+    cant take any|no more
+    overdose
+    overdosed
+    took|take|taken|swallowed|taking all|too|whole .. pills|tablets|medicine
+    jump off|from a|the bridge|roof|balcony|building|cliff
+    everyone|everybody|they would|will|be .. better without me
+    goodbye cruel world
+    slit my wrists
+    cut my wrists
+wish =
+    want wanted wish thinking thought thoughts think going feel feeling like ready urge about might
+    could tempted rather plan planning hope wanting
+calm-self-harm =
+    cutting myself some slack
+    cutting myself a slice
+    off myself for
+    end myself up
+    <wish> .. hurt myself when|by|if|again
+    afraid .. hurt myself
+    about killing time
+
+## Denials
+
+# straight before a pain noun
+none-words =
+    no zero nil without nor neither non
+# before any of them
+not-words =
+    not dont didnt doesnt isnt wasnt arent werent havent hasnt hadnt never aint wont wouldnt nothing
+    none nobody nor neither
+none-between =
+    any more new real further other sign signs of feeling at all single actual or nor
+    symptoms dizzy chest head neck back hip hips knee knees leg legs foot feet groin thigh calf shin
+    muscle joint shoulder ankle left right lower upper sudden stomach heel leaks
+not-between =
+    have had has having feel felt feeling feels get got getting been be being any more a in from
+    experienced experiencing noticed suffering or nor new is are was were sign of even once at all
+    actually them it back hip hips knee knees leg chest head neck groin thigh calf shin ankle
+# joins a list after a denial: "no pain, falls or leaks"
+either =
+    or nor
+list-filler =
+    , any a
+# a denial followed by one of these is no denial
+lift =
+    except
+    exept
+    apart
+    besides
+    other than
+    than
+    until|till|til
+    unless
+    before
+    at first
+    at the? start|beginning
+    to start
+    aside
+    but today|now|then|still|it
+    though? today it
+    only|just in|on|when|at|after|my|a|during|if|some|little
+    not sure
+    i wish
+    i hope
+    hopefully
+# a score after a word of pain: "hurts 5", "pain is a 5"
+score =
+    <ache> <score-link>? <score-link>? <score-link>? <n> /|of|out of? <n>
+    <ache> <score-link>? <score-link>? <score-link>? <n>
+    <ache> :|=|- <n>
+    <ache> :|=|- <n> /|of|out of? <n>
+    <ache> .. <n> /|of|out of? <n>
+    <n> /|of|out of? <n> .. <ache>
+    <n> /|of|out of? <n> <ache>
+    score :|of|is? <n>
+    score :|of|is? <n> /|of|out of? <n>
+    level <n> <ache>
+    a <n> <ache>
+    <ache> .. level|score|about|like|scale :|is|of|a? <n>
+    <ache> in|on my? <part> <part>? <n>
+    <ache> in|on my? <part> <part>? is|about|around|at|level|a|:? <n>
+    <ache> in|on my? <part> <part>? <n> /|of|out of? <n>
+    <part> <ache> is|about|around|at|level|a|:? <n>
+score-link =
+    level score is was at about of a an like around roughly now maybe only scale still today the
+    rating
+# a number straight before a noun of pain could be a score or a count
+score-doubt =
+    <n> <ache-noun>
+ache-noun =
+    pain pains ache aches soreness discomfort
+but =
+    but however though although because cause cos cuz except

@@ -1,0 +1,253 @@
+"""How an argument of a message becomes words: one table, by the argument's name.
+
+Values are those of the domain: ISO wall-clock times and dates, minutes of the day, weekdays from
+Monday = 0, catalogue keys, plain numbers, and what people typed. `None`, an empty text and an empty list
+read "none", for the catalogue's selectors; yes and no read "yes" and "no".
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Callable, Mapping, Sequence
+from datetime import date, datetime
+from typing import Any
+
+from bot.words.catalogue import Catalogue
+from scheduler.domain.hours import parse_span
+
+Value = str | int | float
+Format = Callable[[Any, Catalogue, Mapping[str, Any]], Value]
+NOTHING = "none"
+
+WHEN_EMPTY: Mapping[str, str] = {
+    "emergency_number": "part-no-emergency-number",
+    "clinician": "part-no-clinician",
+    "practice": "part-no-practice",
+}
+"""What is said instead of an empty text."""
+MAY_BE_ABSENT: Mapping[str, Any] = {
+    "answer_hours": "",
+    "emergency_number": "",
+    "first": False,
+    "per_side": False,
+    "phone": "",
+}
+"""Arguments that a message may lack, for one that waits in the outbox may be older than its words."""
+LONGEST: Mapping[str, int] = {"name": 64, "clinician": 64, "words": 500, "note": 300}
+LONGEST_TYPED = 200
+"""Characters of anything else that people type."""
+JOINERS = "\u200c\u200d"
+"""Invisible letters without which some scripts and emoji are spelt wrong."""
+NOON, DAY = 720, 1440  # minutes
+
+
+def arguments(args: Mapping[str, Any], words: Catalogue) -> dict[str, Value]:
+    """Every argument in words, with those derived from them."""
+    given = {**MAY_BE_ABSENT, **args}
+    said = {name: _word(name, value, words, given) for name, value in given.items()}
+    if not is_nothing(given.get("movement")):
+        said["movement_one"] = words.say(f"name-movement-{given['movement']}", {}, "one")
+    if "setting" in given:
+        said["does"] = words.say(_key("setting", given["setting"]), {}, "does")
+    return said
+
+
+def is_nothing(value: Any) -> bool:
+    """Whether a value says nothing: `None`, an empty text or list. No and 0 do say something."""
+    return value is None or (isinstance(value, str | list | tuple) and not value)
+
+
+def _word(name: str, value: Any, words: Catalogue, given: Mapping[str, Any]) -> Value:
+    if value == "" and name in WHEN_EMPTY:
+        return words.say(WHEN_EMPTY[name], {})
+    if is_nothing(value):
+        return NOTHING
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if name in FORMATS:
+        return FORMATS[name](value, words, given)
+    if isinstance(value, list | tuple | dict):
+        return len(value)
+    return _typed(value, LONGEST.get(name, LONGEST_TYPED)) if isinstance(value, str) else value
+
+
+# --- what people typed ---------------------------------------------------------------------------
+
+
+def _typed(value: str, longest: int) -> str:
+    """In one line, without control and invisible characters, and not too long."""
+    visible = "".join(c for c in " ".join(value.split()) if not _is_control(c))
+    return visible if len(visible) <= longest else visible[: longest - 1] + "…"
+
+
+def _is_control(character: str) -> bool:
+    return unicodedata.category(character) in {"Cc", "Cf", "Cs"} and character not in JOINERS
+
+
+# --- times ---------------------------------------------------------------------------------------
+
+
+def _clock(minute: int, words: Catalogue) -> str:
+    """A minute of the day, 0 to 1440, on the 12-hour clock."""
+    if minute % DAY == 0:
+        return words.say("part-midnight", {})
+    if minute == NOON:
+        return words.say("part-noon", {})
+    half = words.say("part-am" if minute < NOON else "part-pm", {})
+    hour, rest = divmod(minute, 60)
+    said: dict[str, Value] = {"hour": hour % 12 or 12, "minute": f"{rest:02}", "half": half}
+    return words.say("part-time" if rest else "part-hour", said)
+
+
+def _time(value: str, words: Catalogue, _: Mapping[str, Any]) -> str:
+    """The time of `2027-03-08T14:05`; the reader knows the day."""
+    at = datetime.fromisoformat(value)
+    return _clock(at.hour * 60 + at.minute, words)
+
+
+def _moment(value: str, words: Catalogue, _: Mapping[str, Any]) -> str:
+    """Day and time of `2027-03-08T14:05`."""
+    day = _date(date.fromisoformat(value[:10]), words)
+    return words.say("part-moment", {"date": day, "time": _time(value, words, {})})
+
+
+def _date(day: date, words: Catalogue) -> str:
+    return words.say(
+        "part-date",
+        {
+            "weekday": _weekday(day.weekday(), words, {}),
+            "number": day.day,
+            "month": words.say(f"name-month-{day.month}", {}),
+        },
+    )
+
+
+def _day(value: str, words: Catalogue, _: Mapping[str, Any]) -> str:
+    return _date(date.fromisoformat(value), words)
+
+
+def _edge(value: str | int, words: Catalogue, given: Mapping[str, Any]) -> str:
+    """The start or end of a plan (a date) or of its hours (a minute of the day)."""
+    return _clock(value, words) if isinstance(value, int) else _day(value, words, given)
+
+
+def _span(value: Sequence[int], words: Catalogue, _: Mapping[str, Any]) -> str:
+    start, end = (_clock(minute, words) for minute in value)
+    return words.say("part-span", {"start": start, "end": end})
+
+
+def _typed_span(value: str, words: Catalogue, given: Mapping[str, Any]) -> str:
+    """`08:00-20:00`."""
+    span = parse_span(value)
+    return _span([span.start, span.end], words, given)
+
+
+def _spans(value: Sequence[Sequence[int]], words: Catalogue, given: Mapping[str, Any]) -> str:
+    return ", ".join(_span(each, words, given) for each in value)
+
+
+def _weekday(value: int, words: Catalogue, _: Mapping[str, Any]) -> str:
+    return words.say(f"name-weekday-{value}", {})
+
+
+def _weekdays(value: Sequence[int] | int, words: Catalogue, given: Mapping[str, Any]) -> Value:
+    """Weekdays by name; of a number of days, the number."""
+    if isinstance(value, int):
+        return value
+    return ", ".join(_weekday(day, words, given) for day in value)
+
+
+# --- catalogue keys ------------------------------------------------------------------------------
+
+
+def _key(family: str, value: object) -> str:
+    return f"name-{family}-{str(value).replace('_', '-')}"
+
+
+def _named(family: str) -> Format:
+    def name(value: Any, words: Catalogue, _: Mapping[str, Any]) -> str:
+        return words.say(_key(family, value), {})
+
+    return name
+
+
+def _names(family: str) -> Format:
+    def names(value: Sequence[Any], words: Catalogue, _: Mapping[str, Any]) -> str:
+        return ", ".join(words.say(_key(family, each), {}) for each in value)
+
+    return names
+
+
+def _items(family: str) -> Format:
+    """One name a line."""
+
+    def items(value: Sequence[Any], words: Catalogue, _: Mapping[str, Any]) -> str:
+        names = (words.say(_key(family, each), {}) for each in value)
+        return "\n".join(words.say("part-item", {"item": name}) for name in names)
+
+    return items
+
+
+def _values(value: Sequence[Any], words: Catalogue, given: Mapping[str, Any]) -> str:
+    """The values that would work for a plan's field: movements, weekdays, hours, dates, numbers."""
+    one: dict[str, Format] = {
+        "movement": _named("movement"),
+        "weekdays": _weekday,
+        "window": _typed_span,
+        "start": _day,
+        "review": _day,
+        "end": _day,
+    }
+    form = one.get(str(given.get("field")))
+    return ", ".join(str(form(each, words, given)) if form else str(each) for each in value)
+
+
+# --- rows ----------------------------------------------------------------------------------------
+
+
+def _rows(text: str) -> Format:
+    """A list of rows, one a line; of a number of bouts, the number."""
+
+    def rows(
+        value: Sequence[Mapping[str, Any]] | int, words: Catalogue, _: Mapping[str, Any]
+    ) -> Value:
+        if isinstance(value, int):
+            return value
+        return "\n".join(words.say(text, arguments(row, words)) for row in value)
+
+    return rows
+
+
+def _settings(value: Sequence[Mapping[str, Any]], words: Catalogue, _: Mapping[str, Any]) -> str:
+    rows = ({"setting": row["name"], "value": row["value"]} for row in value)
+    return "\n".join(words.say("part-row-setting", arguments(row, words)) for row in rows)
+
+
+def _joined(value: Sequence[str], _: Catalogue, __: Mapping[str, Any]) -> str:
+    return ", ".join(_typed(each, LONGEST_TYPED) for each in value)
+
+
+def _plain(value: object, _: Catalogue, __: Mapping[str, Any]) -> str:
+    """A number that is a name: never written with separators."""
+    return str(value)
+
+
+FORMATS: Mapping[str, Format] = {
+    "at": _time, "next": _time, "first": _time, "last": _time,
+    "since": _moment,
+    "day": _day, "review": _day, "start": _edge, "end": _edge,
+    "window": _span, "quiet": _spans,
+    "weekday": _weekday, "weekdays": _weekdays, "days": _weekdays,
+    "movement": _named("movement"), "movements": _names("movement"),
+    "sign": _named("sign"), "place": _named("place"), "when": _named("when"), "doing": _named("doing"),
+    "unanswered": _named("step"), "kind": _named("kind"), "outcome": _named("outcome"),
+    "ceiling": _named("ceiling"), "level": _named("ceiling"),
+    "role": _named("role"), "state": _named("state"),
+    "setting": _named("setting"), "field": _named("field"),
+    "readiness": _items("ready"),
+    "values": _values, "suggestions": _joined,
+    "rows": _rows("part-row-dose"), "bouts": _rows("part-row-bout"), "settings": _settings,
+    "flag": _plain, "version": _plain, "update": _plain,
+    "zone": lambda value, _, __: _typed(value.replace("_", " "), LONGEST_TYPED),
+}  # fmt: skip
+"""From an argument's name to its words. What is not here: typed text as it is, a list as its length."""

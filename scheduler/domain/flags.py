@@ -1,0 +1,31 @@
+"""Something a clinician should know: open until it is closed with an outcome."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Any
+
+OUTCOMES: tuple[str, ...] = ("called", "referred", "advised", "no-action", "note")
+"""How a flag can be closed (H6); never by being seen."""
+
+
+@dataclass(frozen=True, slots=True)
+class Flag:
+    """One flag. `episode` names what it is about: while a flag of an episode is open there is no second.
+
+    `id` is the number shown, so that a copy sent twice is recognisable. `details` holds what happened and
+    the client's own words, as arguments of the flag's text.
+    """
+
+    client: int
+    clinician: int
+    kind: str
+    urgent: bool
+    episode: str
+    opened_at: datetime
+    details: Mapping[str, Any] = field(default_factory=dict)
+    id: int = 0
+    closed_at: datetime | None = None
+    outcome: str = ""

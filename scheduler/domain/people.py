@@ -1,0 +1,111 @@
+"""Who is in the practice, and what each client has agreed to and answered."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, datetime
+from enum import StrEnum
+from zoneinfo import ZoneInfo
+
+from scheduler.domain.hours import Hours
+from scheduler.domain.plan import Level
+
+NOTICE_VERSION = 1
+"""The consent notice in force. A changed notice gets the next number, and everybody is asked again (J2)."""
+
+
+class Role(StrEnum):
+    CLIENT = "client"
+    CLINICIAN = "clinician"
+    ADMIN = "admin"
+
+
+class State(StrEnum):
+    """Where a person stands: `invited` has no account yet, `ready` has finished joining."""
+
+    INVITED = "invited"
+    JOINING = "joining"
+    READY = "ready"
+    LEFT = "left"
+    DISCHARGED = "discharged"
+
+
+@dataclass(frozen=True, slots=True)
+class Person:
+    """One role of one human being. Somebody with two roles is two of these on one account (`account`).
+
+    `account` is the platform's user id, which in a private chat is the chat id too; `None` until joined.
+    `acting` says which of an account's persons the chat speaks for (the role switch).
+    """
+
+    id: int
+    role: Role
+    name: str
+    language: str
+    state: State
+    clinician: int | None = None
+    account: int | None = None
+    acting: bool = True
+    blocked: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Client:
+    """What is kept about a client beside the person.
+
+    `hours` and `days` are the client's own wishes within the plan (J4); `readiness` lists the questions
+    answered "yes or not sure", `None` until answered; `wake_at` is the next instant (UTC) at which
+    something about this client falls due, found again after every event. `morning_at` is when the
+    pain is asked about next morning (H2); no impact is asked before `resumes_on`, the day a clinician
+    named when she released a hold (H4).
+    """
+
+    id: int
+    clinician: int
+    zone: ZoneInfo
+    hours: Hours | None = None
+    days: tuple[int, ...] = ()
+    consent_version: int | None = None
+    consent_at: datetime | None = None
+    readiness: tuple[str, ...] | None = None
+    readiness_at: datetime | None = None
+    usual_pain: int | None = None
+    joined_at: datetime | None = None
+    phone: str = ""
+    estimates_accepted: tuple[str, ...] = ()
+    morning_at: datetime | None = None
+    resumes_on: date | None = None
+    wake_at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Clearance:
+    """A clinician's recorded permission for impact up to a ceiling (C1). Lapsed ones are kept."""
+
+    client: int
+    ceiling: Level
+    by: int
+    at: datetime
+    lapsed_at: datetime | None = None
+    lapsed_because: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Hold:
+    """Exercise stopped until a clinician releases it (H3); `movement` set: that movement only."""
+
+    id: int
+    client: int
+    reason: str
+    opened_at: datetime
+    movement: str | None = None
+    released_at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Invitation:
+    """A single-use permission to join as one person; only the hash of its code is kept (J1)."""
+
+    person: int
+    expires_at: datetime
+    used_at: datetime | None = None

@@ -1,0 +1,77 @@
+"""Practice settings: what an admin may change in chat, each with its bounds and default."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, fields, replace
+from datetime import timedelta
+
+from scheduler.domain.pain import Thresholds
+
+
+@dataclass(frozen=True, slots=True)
+class Practice:
+    """The practice's own choices. Durations are minutes unless named otherwise."""
+
+    name: str = ""
+    phone: str = ""
+    emergency_number: str = ""
+    crisis_line: str = ""
+    answer_hours: str = ""
+    zone: str = "UTC"
+    window: str = "08:00-20:00"
+    late_minutes: int = 20
+    question_minutes: int = 15
+    invitation_days: int = 7
+    tau_hours: int = 6
+    close_hour: int = 12
+    count_percent: int = 80
+    pain_carry_on: int = 2
+    pain_hold: int = 6
+    morning_rise: int = 2
+    morning_if_unknown: int = 3
+    spread_minutes: int = 0
+    clearance_reminder_days: int = 2
+
+    @property
+    def callable(self) -> bool:
+        """Whether the numbers are set without which nobody is prompted (C1)."""
+        return bool(self.phone and self.emergency_number)
+
+    @property
+    def thresholds(self) -> Thresholds:
+        return Thresholds(
+            self.pain_carry_on, self.pain_hold, self.morning_rise, self.morning_if_unknown
+        )
+
+    @property
+    def tau(self) -> timedelta:
+        return timedelta(hours=self.tau_hours)
+
+
+BOUNDS: dict[str, tuple[int, int]] = {
+    "late_minutes": (5, 120),
+    "question_minutes": (5, 60),
+    "invitation_days": (1, 30),
+    "tau_hours": (1, 24),
+    "close_hour": (0, 23),
+    "count_percent": (50, 100),
+    "pain_carry_on": (0, 5),
+    "pain_hold": (1, 10),
+    "morning_rise": (1, 5),
+    "morning_if_unknown": (1, 10),
+    "spread_minutes": (0, 120),
+    "clearance_reminder_days": (1, 14),
+}
+"""Smallest and largest value of every whole-number setting."""
+
+NAMES: tuple[str, ...] = tuple(field.name for field in fields(Practice))
+
+
+def from_rows(rows: dict[str, str]) -> Practice:
+    """The practice from stored text; unknown names of other versions are left alone."""
+    values: dict[str, str | int] = {
+        name: int(value) if name in BOUNDS else value
+        for name, value in rows.items()
+        if name in NAMES
+    }
+    return replace(Practice(), **values)  # type: ignore[arg-type] # names and kinds are checked above

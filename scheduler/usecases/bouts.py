@@ -1,0 +1,430 @@
+"""A client's answers about bouts: done, fewer, later, skip, undo, an edited message (P2-P10).
+
+Each is one transaction that holds the client's row, appends to the ledger, works the rest of the day out
+again and returns one reply. `source` names the update; the same source again changes nothing.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import date, datetime, timedelta
+
+from scheduler.domain import days as d
+from scheduler.domain.days import Bout, BoutState, Entry
+from scheduler.domain.hours import instant
+from scheduler.domain.messages import Argument, Text, text
+from scheduler.domain.people import Client
+from scheduler.domain.reply import Reply, reply
+from scheduler.ports import Question, Tx
+from scheduler.usecases.holds import raise_flag
+from scheduler.usecases.rest import (
+    Running,
+    amount,
+    bars,
+    closes_at,
+    gather,
+    replan,
+    spread,
+    today_of,
+    unit,
+)
+from scheduler.usecases.wake import changing
+
+LARGEST = 500
+"""A larger number is asked back before it is logged (P4)."""
+TIMES_THE_BOUT = 3
+LATER_WITHOUT_TIME = timedelta(minutes=30)
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """What a client said about a bout, and when (UTC).
+
+    `bout` is the prompt that was tapped or replied to; without it the open prompt of the day is meant.
+    Exactly one of `reps`, `all` and `half` is given. `sure` skips asking back.
+    """
+
+    source: str
+    at: datetime
+    reps: int | None = None
+    all: bool = False
+    half: bool = False
+    yesterday: bool = False
+    bout: int | None = None
+    message_id: int | None = None
+    sure: bool = False
+
+
+def log(tx: Tx, client_id: int, said: Said, now: datetime) -> Reply:
+    """Log reps. Asked back first where the number is odd; refused plainly once the day is over."""
+    with changing(tx, client_id, now) as client:
+        day, bout = _what(tx, client, said)
+        running = gather(tx, client, day)
+        if said.at >= closes_at(client, day, running.practice):
+            return reply("day-over", day=day.isoformat())
+        if bout is not None and bout.state is BoutState.DONE:
+            return _state(running, "already-logged")
+        reps = _reps(running, bout, said)
+        if reps is None:
+            return ask_fewer(tx, client, bout, now)
+        if not said.sure and _odd(running, bout, reps):
+            return _ask_back(tx, client, said, day, bout, reps, now)
+        return _keep(tx, running, said, bout, reps, now)
+
+
+def _what(tx: Tx, client: Client, said: Said) -> tuple[date, Bout | None]:
+    """The day that is meant, and the prompt if one is."""
+    if said.bout is not None:
+        bout = tx.days.bout(said.bout)
+        if bout is not None and bout.client == client.id:
+            return bout.day, bout
+    today = today_of(client, said.at)
+    if said.yesterday:
+        return today - timedelta(days=1), None
+    return today, d.still_open(tx.days.bouts(client.id, today))
+
+
+def _reps(running: Running, bout: Bout | None, said: Said) -> int | None:
+    asked = bout or _last_unanswered(running)
+    if said.reps is not None:
+        return said.reps
+    if asked is None:
+        return None
+    return asked.reps if said.all else (asked.reps + 1) // 2
+
+
+def _last_unanswered(running: Running) -> Bout | None:
+    """The day's latest prompt if nobody answered it: "done" typed a little late means that one."""
+    asked = [bout for bout in running.bouts if bout.asked_at is not None]
+    latest = max(asked, key=lambda bout: bout.n, default=None)
+    return latest if latest and latest.state is BoutState.EXPIRED else None
+
+
+def _odd(running: Running, bout: Bout | None, reps: int) -> bool:
+    size = bout.reps if bout else (running.plan.bout_reps if running.plan else None)
+    return not 1 <= reps <= LARGEST or (size is not None and reps > TIMES_THE_BOUT * size)
+
+
+def _ask_back(  # one question's facts
+    tx: Tx, client: Client, said: Said, day: date, bout: Bout | None, reps: int, now: datetime
+) -> Reply:
+    if not 1 <= reps <= LARGEST:
+        tx.questions.ask(Question(client.id, "fewer", "reps", _body(said, day, bout), now))
+        return reply("ask-reps-range", reps=reps, largest=LARGEST)
+    body = {**_body(said, day, bout), "reps": reps}
+    tx.questions.ask(Question(client.id, "confirm", "reps", body, now))
+    plan = tx.plans.on(client.id, day)
+    return reply("ask-reps-sure", reps=reps, **unit(plan.plan if plan else None))
+
+
+def _body(said: Said, day: date, bout: Bout | None) -> dict[str, Argument]:
+    return {
+        "at": said.at.isoformat(),
+        "day": day.isoformat(),
+        "bout": bout.id if bout else None,
+        "message_id": said.message_id,
+    }
+
+
+def ask_fewer(tx: Tx, client: Client, bout: Bout | None, now: datetime) -> Reply:
+    """Ask how many it was; the numbers below the bout are buttons, any number can be typed."""
+    day = bout.day if bout else today_of(client, now)
+    body: dict[str, Argument] = {
+        "at": now.isoformat(), "day": day.isoformat(), "bout": bout.id if bout else None,
+        "message_id": None,
+    }  # fmt: skip
+    tx.questions.ask(Question(client.id, "fewer", "reps", body, now))
+    plan = tx.plans.on(client.id, day)
+    return reply(
+        "ask-reps",
+        bout=bout.id if bout else None,
+        asked=bout.reps if bout else None,
+        **unit(plan.plan if plan else None),
+    )
+
+
+def fewer(tx: Tx, client_id: int, bout_id: int, now: datetime) -> Reply:
+    """ "Did fewer" was tapped: ask how many."""
+    with changing(tx, client_id, now) as client:
+        bout = tx.days.bout(bout_id)
+        if bout is None or bout.client != client_id:
+            return reply("question-over")
+        running = gather(tx, client, bout.day)
+        if now >= closes_at(client, bout.day, running.practice):
+            return reply("day-over", day=bout.day.isoformat())
+        if bout.state is BoutState.DONE:
+            return _state(running, "already-logged")
+        return ask_fewer(tx, client, bout, now)
+
+
+def ask_which_number(
+    tx: Tx, client_id: int, said: Said, yesterday: bool, now: datetime
+) -> Reply:  # fmt: skip
+    """A number that could be two things ("10-12") is asked back; nothing is logged yet (P4)."""
+    with changing(tx, client_id, now) as client:
+        day, bout = _what(tx, client, replace(said, yesterday=yesterday))
+        tx.questions.ask(Question(client_id, "fewer", "reps", _body(said, day, bout), now))
+        return reply("ask-reps-unclear")
+
+
+def not_so(tx: Tx, client_id: int, question: Question, now: datetime) -> Reply:
+    """ "No" to "are you sure": the number is not logged, and asked for again."""
+    tx.questions.close(client_id, question.kind)
+    body = {key: value for key, value in question.body.items() if key != "reps"}
+    tx.questions.ask(Question(client_id, "fewer", "reps", body, now))
+    plan = tx.plans.on(client_id, date.fromisoformat(str(question.body["day"])))
+    return reply("ask-reps", bout=None, asked=None, **unit(plan.plan if plan else None))
+
+
+def answered(
+    tx: Tx, client_id: int, question: Question, reps: int, said: Said, now: datetime
+) -> Reply:
+    """The number for an open "how many" or "are you sure": it counts for the bout first meant."""
+    tx.questions.close(client_id, question.kind)
+    first = replace(
+        said,
+        reps=reps,
+        at=datetime.fromisoformat(str(question.body["at"])),
+        bout=question.body.get("bout"),
+        message_id=said.message_id or question.body.get("message_id"),
+        yesterday=_means_yesterday(tx, client_id, question),
+        sure=question.kind == "confirm",
+    )
+    return log(tx, client_id, first, now)
+
+
+def _means_yesterday(tx: Tx, client_id: int, question: Question) -> bool:
+    at = datetime.fromisoformat(str(question.body["at"]))
+    return str(question.body["day"]) != today_of(tx.people.client(client_id), at).isoformat()
+
+
+def _keep(
+    tx: Tx, running: Running, said: Said, bout: Bout | None, reps: int, now: datetime
+) -> Reply:
+    client = running.client
+    entry = tx.ledger.log(
+        Entry(
+            id=0,
+            client=client.id,
+            day=running.today,
+            reps=reps,
+            at=_done_at(client, running.today, said.at),
+            source=said.source,
+            bout=bout.id if bout else None,
+            message_id=said.message_id,
+        )
+    )
+    tx.questions.close(client.id, "fewer", "confirm")
+    if entry is None:
+        return _state(running, "already-logged")
+    if bout is not None:
+        tx.days.save_bout(replace(bout, state=BoutState.DONE))
+    after = gather(tx, client, running.today)
+    _flag_too_much(tx, after, reps, now)
+    return _what_next(tx, after, "logged", now, reps)
+
+
+def _done_at(client: Client, day: date, at: datetime) -> datetime:
+    """When a late entry was done is not known; it never moves a later day's bouts, so its own day's
+    last instant stands for it."""
+    end = instant(day + timedelta(days=1), 0, client.zone) - timedelta(seconds=1)
+    return min(at, end)
+
+
+def _what_next(tx: Tx, running: Running, said: str, now: datetime, reps: int) -> Reply:
+    """The rest of the day worked out again, and the reply that says what is done and what is next."""
+    following = None
+    today = running.today == today_of(running.client, now)
+    if today:
+        following = replan(tx, running, now)
+    texts: list[Text] = [
+        text(
+            said,
+            done=running.done,
+            day=None if today else running.today.isoformat(),
+            next=running.wall(following.due_at) if following else None,
+            **amount(running, reps),
+        )
+    ]
+    if running.day and running.done > running.day.total:
+        texts.append(text("more-than-planned", total=running.day.total, **unit(running.plan)))
+    if running.day is None and running.plan is not None:
+        texts.append(text("stopped-for-now" if bars(tx, running) else "rest-day-noted"))
+    if today and not following and not d.still_open(running.bouts) and running.day:
+        texts.append(_why_nothing_next(tx, running))
+    return Reply(tuple(texts))
+
+
+def _why_nothing_next(tx: Tx, running: Running) -> Text:
+    if running.day is not None and running.done >= running.day.total:
+        return text("day-done")
+    if bars(tx, running):
+        return text("stopped-for-now")
+    return text("no-more-today")
+
+
+def _state(running: Running, id_: str) -> Reply:
+    following = d.waiting(running.bouts)
+    return reply(
+        id_,
+        done=running.done,
+        next=running.wall(following.due_at) if following else None,
+        **amount(running, 0),
+    )
+
+
+def _flag_too_much(tx: Tx, running: Running, reps: int, now: datetime) -> None:
+    """One log above the bout maximum by half or more, or a day over 150 %, flags that day (P8)."""
+    plan = running.plan
+    if plan is None:
+        return
+    total = running.day.total if running.day else plan.daily_total
+    if reps * 2 < plan.bout_max * 3 and running.done * 2 <= total * 3:
+        return
+    raise_flag(
+        tx,
+        running.client,
+        "too-much",
+        now,
+        urgent=False,
+        details={
+            "reps": reps,
+            "done": running.done,
+            "total": total,
+            "day": str(running.today),
+            **unit(plan),
+        },
+        episode=f"too-much:{running.today}",
+    )
+
+
+def skip(tx: Tx, client_id: int, at: datetime, now: datetime, bout_id: int | None = None) -> Reply:
+    """The bout's reps are dropped ("declined") and the rest of the day worked out again (S4)."""
+    with changing(tx, client_id, now) as client:
+        running, bout = _open_or_named(tx, client, at, bout_id)
+        if bout is None or bout.state is not BoutState.ASKED:
+            return _not_open(running, bout, now)
+        tx.days.save_bout(replace(bout, state=BoutState.SKIPPED))
+        tx.questions.close(client_id, "fewer", "confirm")
+        return _what_next(tx, gather(tx, client, bout.day), "skipped", now, bout.reps)
+
+
+def _open_or_named(
+    tx: Tx, client: Client, at: datetime, bout_id: int | None
+) -> tuple[Running, Bout | None]:
+    named = tx.days.bout(bout_id) if bout_id is not None else None
+    if named is not None and named.client == client.id:
+        return gather(tx, client, named.day), named
+    running = gather(tx, client, today_of(client, at))
+    return running, d.still_open(running.bouts)
+
+
+def _not_open(running: Running, bout: Bout | None, now: datetime) -> Reply:
+    if bout and now >= closes_at(running.client, running.today, running.practice):
+        return reply("day-over", day=running.today.isoformat())
+    if bout and bout.state is BoutState.DONE:
+        return _state(running, "already-logged")
+    return _state(running, "nothing-open")
+
+
+def later(  # what was said, and when
+    tx: Tx, client_id: int, at: datetime, now: datetime, until: datetime | None, bout_id: int | None
+) -> Reply:
+    """Put a bout off, at most three times: nothing before `until`, the gap still holds (P10).
+
+    Without a prompt open the next one is meant. What no longer fits today is not put off: the reply
+    names the latest time that works and the prompt stays open.
+    """
+    with changing(tx, client_id, now) as client:
+        running, bout = _open_or_named(tx, client, at, bout_id)
+        bout = bout or d.waiting(running.bouts)
+        if bout is None or bout.state not in {BoutState.ASKED, BoutState.WAITING}:
+            return _not_open(running, bout, now)
+        if bout.laters >= d.LATERS_PER_BOUT:
+            return reply("later-no-more", bout=bout.id)
+        wanted = max(until or now + LATER_WITHOUT_TIME, now)
+        rest = spread(tx, _without(running, bout), bout.reps, wanted)
+        if rest is None or not rest.bouts:
+            return _too_late(tx, running, bout, now)
+        tx.days.save_bout(replace(bout, state=BoutState.LATER))
+        following = replan(tx, running, now, laters=bout.laters + 1, asked_for=wanted)
+        return reply(
+            "put-off",
+            next=running.wall(following.due_at) if following else None,
+            **amount(running, following.reps if following else bout.reps),
+        )
+
+
+def _without(running: Running, bout: Bout) -> Running:
+    return replace(running, bouts=tuple(b for b in running.bouts if b.id != bout.id))
+
+
+def _too_late(tx: Tx, running: Running, bout: Bout, now: datetime) -> Reply:
+    latest = spread(tx, running, bout.reps, now)
+    return reply(
+        "later-too-late",
+        bout=bout.id,
+        next=running.wall(latest.bouts[-1].at) if latest and latest.bouts else None,
+    )
+
+
+def undo(tx: Tx, client_id: int, source: str, at: datetime, now: datetime) -> Reply:
+    """Void the last reps entry of a day that is still open, today's before yesterday's (P9)."""
+    with changing(tx, client_id, now) as client:
+        today = today_of(client, at)
+        for day in (today, today - timedelta(days=1)):
+            running = gather(tx, client, day)
+            entry = tx.ledger.latest(client_id, day)
+            if entry is None or at >= closes_at(client, day, running.practice):
+                continue
+            return _void(tx, running, entry, source, now)
+        return reply("undo-nothing")
+
+
+def _void(tx: Tx, running: Running, entry: Entry, source: str, now: datetime) -> Reply:
+    tx.ledger.void(entry.id, source, now)
+    if entry.bout is not None:
+        _reopen(tx, running, entry.bout, now)
+    after = gather(tx, running.client, running.today)
+    return _what_next(tx, after, "undone", now, entry.reps)
+
+
+def _reopen(tx: Tx, running: Running, bout_id: int, now: datetime) -> None:
+    """An answer taken back leaves its prompt open if its time is not up, else unanswered."""
+    bout = tx.days.bout(bout_id)
+    if bout is None or bout.state is not BoutState.DONE:
+        return
+    newest = bout.n >= max(b.n for b in running.bouts if b.asked_at is not None)
+    reopened = newest and now < bout.expires_at and not bars(tx, running)
+    state = BoutState.ASKED if reopened else BoutState.EXPIRED
+    tx.days.save_bout(replace(bout, state=state))
+
+
+def edited(  # noqa: PLR0911 # one a reason to leave things as they are
+    tx: Tx, client_id: int, said: Said, now: datetime
+) -> Reply | None:
+    """An edited message replaces the reps it logged, while its day is open (P5).
+
+    `None` if that message logged nothing: then it is read like a new one. Pain is never taken back here.
+    """
+    if said.message_id is None:
+        return None
+    with changing(tx, client_id, now) as client:
+        before = tx.ledger.of_message(client_id, said.message_id)
+        if not before:
+            return None
+        entry = before[-1]
+        running = gather(tx, client, entry.day)
+        if now >= closes_at(client, entry.day, running.practice):
+            return reply("day-over", day=entry.day.isoformat())
+        if said.reps is None:
+            return _state(running, "edit-kept")
+        if said.reps == entry.reps:
+            return _state(running, "already-logged")
+        bout = tx.days.bout(entry.bout) if entry.bout is not None else None
+        if _odd(running, bout, said.reps):
+            return _state(running, "edit-kept")
+        tx.ledger.void(entry.id, f"{said.source}:void", now)
+        after = gather(tx, client, entry.day)
+        again = replace(said, at=entry.at)
+        return _keep(tx, after, again, bout, said.reps, now)

@@ -1,0 +1,212 @@
+"""What falls due for a client by itself: the start of a day, silence, a nudge, a question left open.
+
+`advance` does all of it in one transaction, in the order of time, however late it is called.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+from scheduler.domain import days as d
+from scheduler.domain.days import Bout, BoutState
+from scheduler.domain.messages import Lane, message
+from scheduler.domain.people import Client
+from scheduler.ports import Claim, Outgoing, Tx
+from scheduler.usecases import pain
+from scheduler.usecases.opening import begin_day
+from scheduler.usecases.rest import (
+    Running,
+    amount,
+    bars,
+    gather,
+    replan,
+    spread,
+    today_of,
+    withdraw_waiting,
+)
+from scheduler.usecases.wake import changing
+
+BATCH = 50
+"""Clients looked at between two looks at the bell: small, so that answers wait little."""
+
+
+def due(tx: Tx, now: datetime) -> tuple[int, ...]:
+    """Clients about whom something has fallen due, the longest waiting first."""
+    return tx.people.due(now, BATCH)
+
+
+def advance(tx: Tx, client_id: int, now: datetime) -> None:
+    """Carry out everything that has fallen due for one client by `now` (UTC)."""
+    with changing(tx, client_id, now) as client:
+        pain.questions_left_open(tx, client, now)
+        for bout in tx.days.open_bouts(client.id):
+            _bout_due(tx, client, bout, now)
+        pain.morning_check(tx, client, now)
+        begin_day(tx, client, now)
+
+
+def _bout_due(tx: Tx, client: Client, bout: Bout, now: datetime) -> None:
+    running = gather(tx, client, bout.day)
+    if bout.state is BoutState.WAITING:
+        late = timedelta(minutes=running.practice.late_minutes)
+        if now > bout.due_at + late:
+            _was_away(tx, running, now)
+    elif now >= bout.expires_at:
+        _no_answer(tx, running, bout, now)
+    elif bout.nudge_at and now >= bout.nudge_at and not bout.nudged:
+        _nudge(tx, running, bout, now)
+
+
+def _no_answer(tx: Tx, running: Running, bout: Bout, now: datetime) -> None:
+    """The prompt expires: its reps are not asked again, the rest is worked out from that moment (S4)."""
+    tx.days.save_bout(replace(bout, state=BoutState.EXPIRED))
+    tx.outbox.cancel_prompts(running.client.id, "expired")
+    late = timedelta(minutes=running.practice.late_minutes)
+    moment = bout.expires_at if now - bout.expires_at <= late else now
+    following = _replan_today(tx, running, now, moment)
+    if bout.message_id is not None:
+        _say_quietly(tx, running, bout, following, now)
+
+
+def _replan_today(tx: Tx, running: Running, now: datetime, moment: datetime) -> Bout | None:
+    if running.today != today_of(running.client, now):
+        return None
+    return replan(tx, running, now, not_before=moment)
+
+
+def _say_quietly(
+    tx: Tx, running: Running, bout: Bout, following: Bout | None, now: datetime
+) -> None:
+    """Write on the old prompt itself that no answer came and what is next; nothing rings."""
+    tx.outbox.add(
+        Outgoing(
+            key=f"expired:{bout.id}",
+            lane=Lane.REST,
+            message=message(
+                "no-answer",
+                bout=bout.id,
+                next=running.wall(following.due_at) if following else None,
+                **amount(running, bout.reps),
+            ),
+            person=running.client.id,
+            edits=bout.message_id,
+            silent=True,
+        ),
+        now,
+    )
+
+
+def _nudge(tx: Tx, running: Running, bout: Bout, now: datetime) -> None:
+    """One silent reminder halfway to expiry, where the day has room for it (P6)."""
+    tx.days.save_bout(replace(bout, nudged=True))
+    if running.day is None or not _may_nudge(tx, running, now) or bars(tx, running):
+        return
+    tx.days.save(replace(running.day, nudges=running.day.nudges + 1))
+    tx.outbox.add(
+        Outgoing(
+            key=f"nudge:{bout.id}",
+            lane=Lane.PROMPT,
+            message=message("nudge", bout=bout.id, **amount(running, bout.reps)),
+            person=running.client.id,
+            due_at=now,
+            bout=bout.id,
+            nudge=True,
+            silent=True,
+        ),
+        now,
+    )
+
+
+def _may_nudge(tx: Tx, running: Running, now: datetime) -> bool:
+    day = running.day
+    if day is None or day.nudges >= d.NUDGES_PER_DAY or d.silent_in_a_row(running.bouts) >= 2:  # noqa: PLR2004 # two silent prompts in a row end the nudges of a day (P6)
+        return False
+    open_reps = sum(b.reps for b in running.bouts if b.state is BoutState.ASKED)
+    reps = day.total - running.done - d.dropped(running.bouts) - open_reps
+    rest = spread(tx, running, reps, now) if reps > 0 else None
+    return d.messages_left(day, running.bouts) > (len(rest.bouts) if rest else 0)
+
+
+def _was_away(tx: Tx, running: Running, now: datetime) -> None:
+    """A prompt that is too late is not sent; the day goes on from now and says so once (P7)."""
+    withdraw_waiting(tx, running)
+    if running.day is None or running.today != today_of(running.client, now):
+        return
+    following = replan(tx, running, now)
+    if running.day.away_told or bars(tx, running):
+        return
+    day = tx.days.get(running.client.id, running.today) or running.day
+    tx.days.save(replace(day, away_told=True))
+    tx.outbox.add(
+        Outgoing(
+            key=f"away:{running.client.id}:{running.today}",
+            lane=Lane.REST,
+            message=message("away", next=running.wall(following.due_at) if following else None),
+            person=running.client.id,
+        ),
+        now,
+    )
+
+
+def begins(tx: Tx, claim: Claim, now: datetime) -> bool:
+    """Commit that a message is about to leave; False if it was dropped meanwhile (a hold, an answer).
+
+    From here on its prompt counts as asked, whatever becomes of the request: it may reach the phone.
+    """
+    if claim.bout is None or claim.nudge or claim.person is None:
+        return tx.outbox.begin(claim, now)
+    with changing(tx, claim.person, now):
+        if not tx.outbox.begin(claim, now):
+            return False
+        bout = tx.days.bout(claim.bout)
+        if bout is not None and bout.state is BoutState.WAITING:
+            tx.days.save_bout(replace(bout, state=BoutState.ASKED, asked_at=now))
+        return True
+
+
+def accepted(tx: Tx, claim: Claim, message_id: int, now: datetime) -> None:
+    """The platform has accepted a message; gaps and the nudge of a prompt count from now (R2)."""
+    if claim.bout is None or claim.nudge or claim.person is None:
+        tx.outbox.sent(claim, message_id, now)
+        return
+    with changing(tx, claim.person, now) as client:
+        bout = tx.days.bout(claim.bout)
+        if tx.outbox.sent(claim, message_id, now) and bout is not None:
+            tx.days.save_bout(_opened(tx, client, replace(bout, message_id=message_id), now))
+
+
+def _opened(tx: Tx, client: Client, bout: Bout, now: datetime) -> Bout:
+    if bout.state is not BoutState.ASKED:  # answered or withdrawn while it was on its way
+        return replace(bout, asked_at=now)
+    plan = tx.plans.on(client.id, bout.day)
+    gap = timedelta(minutes=plan.plan.gap_minutes if plan else 0)
+    last = bout.expires_at == bout.due_at + d.LAST_PROMPT_OPEN
+    expires = bout.expires_at if last else max(bout.expires_at, now + gap)
+    nudge_at = now + (expires - now) / 2
+    return replace(bout, asked_at=now, expires_at=expires, nudge_at=nudge_at)
+
+
+def fate_unknown(tx: Tx, claim: Claim, now: datetime) -> None:
+    """The connection ended while a prompt was sent: it stays asked, and is never sent again (R2)."""
+    tx.outbox.unknown(claim, now)
+
+
+def not_accepted(
+    tx: Tx, claim: Claim, again_at: datetime | None, reason: str, now: datetime
+) -> None:
+    """The platform certainly did not take the message: put it back until `again_at`, or drop it."""
+    if claim.person is None or claim.bout is None or claim.nudge:
+        _settle(tx, claim, again_at, reason)
+        return
+    with changing(tx, claim.person, now):
+        if not _settle(tx, claim, again_at, reason):
+            return
+        bout = tx.days.bout(claim.bout)
+        if bout is not None and bout.state is BoutState.ASKED:
+            state = BoutState.WAITING if again_at else BoutState.WITHDRAWN
+            tx.days.save_bout(replace(bout, state=state, asked_at=None))
+
+
+def _settle(tx: Tx, claim: Claim, again_at: datetime | None, reason: str) -> bool:
+    return tx.outbox.put_back(claim, again_at) if again_at else tx.outbox.drop(claim, reason)

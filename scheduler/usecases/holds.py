@@ -1,0 +1,279 @@
+"""Stopping everything, telling the clinician at once, and starting again only on her word (H3, H4, H6)."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date, datetime, timedelta
+from typing import Any
+
+from scheduler.domain.flags import Flag
+from scheduler.domain.messages import Argument, Lane, message, text
+from scheduler.domain.pain import SIGNS, Urgency
+from scheduler.domain.people import Client, Role, State
+from scheduler.domain.plan import MOVEMENTS
+from scheduler.domain.reply import Reply, reply
+from scheduler.domain.wall import wall
+from scheduler.ports import Outgoing, Question, Tx
+from scheduler.usecases import plans
+from scheduler.usecases.opening import begin_day
+from scheduler.usecases.rest import today_of, withdraw_all
+from scheduler.usecases.wake import changing
+
+STOP_TEXTS = {
+    Urgency.CONTACT: "stop-contact",
+    Urgency.CONTACT_TODAY: "stop-today",
+    Urgency.URGENT_CARE: "stop-urgent-care",
+    Urgency.EMERGENCY: "stop-emergency",
+    Urgency.CRISIS: "stop-crisis",
+}
+
+
+def stop(  # the facts of one stop, all named
+    tx: Tx,
+    client: Client,
+    now: datetime,
+    *,
+    reason: str,
+    sign: str | None = None,
+    details: dict[str, Any],
+) -> Reply:
+    """Hold the impact from this transaction on, and put the flag and the client's message on their way.
+
+    The caller holds the client's row. A sign of a leak stops the plan's movement only. The reply is the
+    client's safety message; it says whom to call and never what is wrong.
+    """
+    urgency = SIGNS[sign] if sign else Urgency.CONTACT_TODAY
+    movement = None
+    if urgency is Urgency.MOVEMENT:
+        version = tx.plans.on(client.id, today_of(client, now))
+        movement = version.plan.movement if version else None
+    tx.health.hold(client.id, reason, movement, now)
+    withdraw_all(tx, client, "hold")
+    tx.questions.close(client.id, "pain", "fall", "confirm", "fewer", "morning")
+    about = {**details, "sign": sign, "movement": movement}
+    raise_flag(tx, client, reason, now, urgent=urgency is not Urgency.MOVEMENT, details=about)
+    return _stop_message(tx, client, urgency, reason, details)
+
+
+def _stop_message(
+    tx: Tx, client: Client, urgency: Urgency, reason: str, details: dict[str, Any]
+) -> Reply:
+    practice = tx.book.practice()
+    args: dict[str, Argument] = {
+        "clinician": clinician_name(tx, client),
+        "phone": practice.phone,
+        "emergency_number": practice.emergency_number,
+        "crisis_line": practice.crisis_line,
+        "answer_hours": practice.answer_hours,
+    }
+    if urgency is Urgency.MOVEMENT:
+        return Reply((text("stop-leak", **args),), Lane.SAFETY, in_place=False)
+    texts = [text(STOP_TEXTS[urgency], **args)]
+    score = details.get("score")
+    if score is not None and urgency is Urgency.CONTACT_TODAY:
+        texts.insert(0, text("you-said-score", score=score))
+    if reason == "question-open":
+        texts.insert(0, text("no-answer-so-stopped"))
+    return Reply(tuple(texts), Lane.SAFETY, in_place=False)
+
+
+def stop_by_clinician(tx: Tx, clinician: int, client_id: int, now: datetime) -> Reply:
+    """The clinician stops everything herself (K5). The client is told at once, by the safety lane."""
+    with changing(tx, client_id, now) as client:
+        person = tx.people.get(client_id)
+        name = person.name if person else ""
+        if not tx.health.hold(client_id, "clinician", None, now):
+            return reply("client-held", client=client_id, name=name)
+        withdraw_all(tx, client, "hold")
+        tx.book.audit(clinician, "hold", client_id, now)
+        practice = tx.book.practice()
+        tx.outbox.add(
+            Outgoing(
+                key=f"held:{client_id}:{now.isoformat()}",
+                lane=Lane.SAFETY,
+                message=message(
+                    "held-by-clinician",
+                    clinician=clinician_name(tx, client),
+                    phone=practice.phone,
+                    emergency_number=practice.emergency_number,
+                ),
+                person=client_id,
+            ),
+            now,
+        )
+        return reply("client-held", client=client_id, name=name)
+
+
+def raise_flag(
+    tx: Tx,
+    client: Client,
+    kind: str,
+    now: datetime,
+    *,
+    urgent: bool,
+    details: dict[str, Any],
+    episode: str = "",
+) -> Flag | None:
+    """Open a flag and put it on its way to the clinician; nothing if its episode has one open (I7).
+
+    Where the clinician has no account in chat, the practice's admins are told alias, number and urgency.
+    """
+    what = episode or f"{kind}:{details.get('sign') or ''}:{today_of(client, now)}"
+    flag = tx.flags.open(
+        Flag(
+            client=client.id,
+            clinician=client.clinician,
+            kind=kind,
+            urgent=urgent,
+            episode=what,
+            opened_at=now,
+            details=details,
+        )
+    )
+    if flag is not None:
+        _tell(tx, client, flag, now)
+    return flag
+
+
+def _tell(tx: Tx, client: Client, flag: Flag, now: datetime) -> None:
+    clinician = tx.people.get(client.clinician)
+    person = tx.people.get(client.id)
+    name = person.name if person else ""
+    if clinician and clinician.account is not None and not clinician.blocked:
+        about = {
+            "flag": flag.id,
+            "client": client.id,
+            "name": name,
+            "since": wall(flag.opened_at, client.zone),
+            "zone": client.zone.key,
+            "phone": client.phone,
+            "kind": flag.kind,
+            "urgent": flag.urgent,
+            **{key: value for key, value in flag.details.items() if value not in (None, "")},
+        }
+        tx.outbox.add(
+            Outgoing(
+                key=f"flag:{flag.id}",
+                lane=Lane.FLAG,
+                message=(text("flag", **about),),
+                person=client.clinician,
+            ),
+            now,
+        )
+        return
+    for admin in tx.people.everyone():
+        if admin.role is Role.ADMIN and admin.account is not None:
+            tx.outbox.add(
+                Outgoing(
+                    key=f"flag:{flag.id}:admin:{admin.id}",
+                    lane=Lane.FLAG,
+                    message=message("flag-admin", flag=flag.id, name=name, urgent=flag.urgent),
+                    person=admin.id,
+                ),
+                now,
+            )
+
+
+def clinician_name(tx: Tx, client: Client) -> str:
+    """The name by which the client knows her clinician."""
+    clinician = tx.people.get(client.clinician)
+    return clinician.name if clinician else ""
+
+
+def ask_release_day(tx: Tx, by: int, client_id: int, total: int, now: datetime) -> Reply:
+    """The dose is chosen; ask from which day. The question stays open where the dose cannot be."""
+    person, version = tx.people.get(client_id), tx.plans.latest(client_id)
+    if person is None or person.clinician != by:
+        return reply("not-yours")
+    if version is None:
+        return reply("release-no-plan")
+    if not 1 <= total <= version.plan.daily_total:
+        return reply("release-too-much", total=version.plan.daily_total)
+    tx.questions.ask(Question(by, "release", "day", {"client": client_id}, asked_at=now))
+    movement = MOVEMENTS[version.plan.movement]
+    return reply(
+        "ask-release-day",
+        client=client_id,
+        name=person.name,
+        total=total,
+        movement=movement.key,
+        per_side=movement.per_side,
+    )
+
+
+def release(
+    tx: Tx, by: int, client_id: int, now: datetime, *, daily_total: int | None, tomorrow: bool
+) -> Reply:
+    """Release the client's holds at a dose: as before (`None`) or a new, smaller or equal, daily total.
+
+    Impact goes on today or, more carefully, tomorrow. Raising the dose is a change of plan, no release.
+    """
+    with changing(tx, client_id, now) as client:
+        version = tx.plans.latest(client_id)
+        first = today_of(client, now) + timedelta(days=1 if tomorrow else 0)
+        if not tx.health.holds(client_id):
+            return reply("release-nothing")
+        if version is None:
+            return reply("release-no-plan")
+        plan = version.plan
+        if daily_total is not None and not 1 <= daily_total <= plan.daily_total:
+            return reply("release-too-much", total=plan.daily_total)
+        total = daily_total or plan.daily_total
+        after = replace(
+            plan,
+            daily_total=total,
+            bout_reps=min(plan.bout_reps, total),
+            bout_max=min(plan.bout_max, total),
+        )
+        if after != plan:
+            plans.keep_version(tx, client_id, after, first, by, now)
+            _lower_today(tx, client_id, first, total)
+        tx.health.release(client_id, by, now)
+        tx.questions.close(client_id, "morning")
+        tx.questions.close(by, "release")
+        tx.book.audit(by, "release", client_id, now, before=plan.daily_total, after=total)
+        tx.people.save_client(replace(tx.people.client(client_id), resumes_on=first))
+        person = tx.people.get(client_id)
+        if person and person.state is State.READY:
+            _tell_released(
+                tx, client, after.daily_total, after.bout_reps, plan.movement, first, now
+            )
+        begin_day(tx, tx.people.client(client_id), now)
+        return reply(
+            "released",
+            client=client_id,
+            name=person.name if person else "",
+            total=total,
+            movement=plan.movement,
+            per_side=MOVEMENTS[plan.movement].per_side,
+            day=first.isoformat(),
+        )
+
+
+def _lower_today(tx: Tx, client_id: int, first: date, total: int) -> None:
+    """A day that has begun goes on at the lower dose if it is released for today."""
+    day = tx.days.get(client_id, first)
+    if day is not None:
+        tx.days.save(replace(day, total=min(day.total, total)))
+
+
+def _tell_released(  # one message's arguments
+    tx: Tx, client: Client, total: int, bout: int, movement: str, first: date, now: datetime
+) -> None:
+    tx.outbox.add(
+        Outgoing(
+            key=f"release:{client.id}:{now.isoformat()}",
+            lane=Lane.SAFETY,
+            message=message(
+                "release-told",
+                clinician=clinician_name(tx, client),
+                total=total,
+                bout_reps=bout,
+                movement=movement,
+                per_side=MOVEMENTS[movement].per_side,
+                day=first.isoformat(),
+            ),
+            person=client.id,
+        ),
+        now,
+    )

@@ -1,0 +1,89 @@
+"""Words between client and clinician, and what a client can look at: today, as it stands."""
+
+from __future__ import annotations
+
+from datetime import datetime
+
+from scheduler.domain import days as d
+from scheduler.domain.messages import Text, text
+from scheduler.domain.reply import Reply, reply
+from scheduler.ports import Question, Tx
+from scheduler.usecases.holds import clinician_name, raise_flag
+from scheduler.usecases.pain import open_question
+from scheduler.usecases.rest import amount, bars, gather, today_of, unit
+from scheduler.usecases.wake import changing
+
+LONGEST_WORDS = 500
+"""Characters of a client's own words that are kept and passed on."""
+
+
+def not_understood(tx: Tx, client_id: int, words: str, now: datetime) -> Reply:
+    """Nothing was logged; offer to pass the words on (P3). The words wait until she has chosen."""
+    with changing(tx, client_id, now) as client:
+        practice = tx.book.practice()
+        body = {"words": words[:LONGEST_WORDS]}
+        tx.questions.ask(Question(client_id, "pass", "yes-no", body, now))
+        return reply(
+            "not-understood",
+            clinician=clinician_name(tx, client),
+            emergency_number=practice.emergency_number,
+        )
+
+
+def pass_words(tx: Tx, client_id: int, yes: bool, now: datetime) -> Reply:
+    """Pass the waiting words to the clinician as a flag, or forget them."""
+    with changing(tx, client_id, now) as client:
+        question = open_question(tx, client_id, "pass")
+        if question is None:
+            return reply("question-over")
+        tx.questions.close(client_id, "pass")
+        if not yes:
+            return reply("not-passed-on")
+        words = str(question.body.get("words", ""))
+        _flag_words(tx, client_id, "words", words, now)
+        return reply("passed-on", clinician=clinician_name(tx, client))
+
+
+def wants_break(tx: Tx, client_id: int, words: str, now: datetime) -> Reply:
+    """A wish for a break goes to the clinician; until she decides every bout can be skipped."""
+    with changing(tx, client_id, now) as client:
+        _flag_words(tx, client_id, "break-wish", words, now)
+        return reply("break-passed-on", clinician=clinician_name(tx, client))
+
+
+def _flag_words(tx: Tx, client_id: int, kind: str, words: str, now: datetime) -> None:
+    raise_flag(
+        tx,
+        tx.people.client(client_id),
+        kind,
+        now,
+        urgent=False,
+        details={"words": words[:LONGEST_WORDS]},
+        episode=f"{kind}:{now.isoformat()}",
+    )
+
+
+def today(tx: Tx, client_id: int, now: datetime) -> Reply:
+    """Today as it stands: done, total, the open bout or the next one, or why nothing is asked."""
+    client = tx.people.client(client_id)
+    running = gather(tx, client, today_of(client, now))
+    if running.day is None:
+        return reply(
+            "today-rest",
+            done=running.done,
+            stopped=bool(bars(tx, running)),
+            **unit(running.plan),
+        )
+    texts: list[Text] = [text("today", done=running.done, **amount(running, 0))]
+    waiting, open_ = d.waiting(running.bouts), d.still_open(running.bouts)
+    if open_:
+        texts.append(text("today-open", **amount(running, open_.reps)))
+    elif waiting:
+        texts.append(
+            text("today-next", next=running.wall(waiting.due_at), **amount(running, waiting.reps))
+        )
+    elif bars(tx, running):
+        texts.append(text("stopped-for-now"))
+    else:
+        texts.append(text("day-done" if running.done >= running.day.total else "no-more-today"))
+    return Reply(tuple(texts))

@@ -1,0 +1,55 @@
+"""The start of a client's impact day."""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+
+from scheduler.domain import days as d
+from scheduler.domain.days import Day
+from scheduler.domain.people import Client
+from scheduler.ports import Tx
+from scheduler.usecases.rest import Running, bars, gather, replan, spread, today_of
+
+
+def begin_day(tx: Tx, client: Client, now: datetime) -> Day | None:
+    """Plan today if it is an impact day and nothing stands against it; the day's row, old or new."""
+    running = gather(tx, client, today_of(client, now))
+    if running.day is None and not _is_impact_day(tx, running):
+        return None
+    if running.day is None:
+        if running.plan is None or running.version is None or bars(tx, running):
+            return None
+        planned = spread(tx, running, running.plan.daily_total, now)
+        if planned is None or not planned.bouts:
+            return None
+        tx.days.save(
+            Day(
+                client=client.id,
+                day=running.today,
+                plan=running.version.id,
+                total=running.plan.daily_total,
+                planned=planned.bouts,
+            )
+        )
+    if not d.waiting(running.bouts) and not d.still_open(running.bouts):
+        replan(tx, running, now)
+    return tx.days.get(client.id, running.today)
+
+
+def _is_impact_day(tx: Tx, running: Running) -> bool:
+    """A chosen day of the plan, within its dates, with its rest kept (load days count, planned or not)."""
+    plan, today = running.plan, running.today
+    if plan is None or today < plan.start or (plan.end is not None and today > plan.end):
+        return False
+    chosen = plan.weekdays or running.client.days
+    if today.weekday() not in chosen:
+        return False
+    resumes = running.client.resumes_on
+    if resumes is not None and today < resumes:
+        return False
+    if plan.rest_days == 0:
+        return True
+    before = tx.ledger.between(
+        running.client.id, today - timedelta(days=plan.rest_days), today - timedelta(days=1)
+    )
+    return not any(d.is_load(reps, plan.daily_total) for reps in before.values())

@@ -1,0 +1,73 @@
+"""A message on its way out (R2): claim, mark sending, send outside any transaction, mark its fate."""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+
+from scheduler.domain.messages import Lane
+from scheduler.ports import (
+    Claim,
+    Clock,
+    Delivered,
+    Delivery,
+    Refused,
+    Sender,
+    Store,
+    TryLater,
+    Tx,
+    Unknown,
+    Unreachable,
+)
+from scheduler.usecases import days, reachable
+
+LEASE = timedelta(seconds=60)
+"""Longer than the longest request (30 s), so that a row in sending belongs to a worker that died."""
+LIMIT = 20
+"""Rows claimed at once by one worker."""
+AGAIN_AFTER = timedelta(seconds=2)
+"""Pause before a message of unknown fate that must arrive is repeated."""
+REPEATED = frozenset({Lane.SAFETY, Lane.FLAG, Lane.ANSWER})
+"""Lanes whose messages are repeated until accepted; all others leave once at most."""
+
+
+async def deliver(store: Store, sender: Sender, clock: Clock, claim: Claim) -> Delivery | None:
+    """Send one claimed message and keep what became of it; `None` if it was dropped before it left."""
+    if not await store.run(lambda tx: days.begins(tx, claim, clock.now())):
+        return None
+    try:
+        outcome = await sender.send(claim.letter)
+    except Exception as error:  # noqa: BLE001 # a bug in one message's words must not stop the others
+        outcome = Refused(f"bug: {type(error).__name__}")
+    await store.run(lambda tx: keep_outcome(tx, claim, outcome, clock.now()))
+    return outcome
+
+
+def claim_due(tx: Tx, now: datetime, worker: str) -> tuple[Claim, ...]:
+    """The next messages of this worker, urgent lanes first; rows of dead workers are settled before."""
+    for lost in tx.outbox.expire_leases(now):
+        keep_outcome(tx, lost, Unknown("the worker stopped while sending"), now)
+    return tx.outbox.claim_due(now, worker, LEASE, LIMIT)
+
+
+def keep_outcome(tx: Tx, claim: Claim, outcome: Delivery, now: datetime) -> None:
+    """Close a row by what the platform answered. Guarded by the lease: a row lost meanwhile stays."""
+    match outcome:
+        case Delivered(message_id):
+            days.accepted(tx, claim, message_id, now)
+        case TryLater(after):
+            days.not_accepted(tx, claim, now + after, "", now)
+        case Refused(reason):
+            days.not_accepted(tx, claim, None, reason, now)
+        case Unreachable(reason):
+            days.not_accepted(tx, claim, None, reason, now)
+            reachable.lost(tx, claim.person, now)
+        case Unknown():
+            _unknown(tx, claim, now)
+
+
+def _unknown(tx: Tx, claim: Claim, now: datetime) -> None:
+    """A prompt of unknown fate is never repeated; what must arrive is, until it is accepted."""
+    if claim.bout is None and claim.lane in REPEATED:
+        tx.outbox.put_back(claim, now + AGAIN_AFTER)
+    else:
+        tx.outbox.unknown(claim, now)

@@ -1,0 +1,269 @@
+"""A client says that something hurts, that she fell, or names a warning sign (H1-H3, H5).
+
+Prompts are withdrawn before the first question is asked. Every step is one tap or one short text.
+"""
+
+from __future__ import annotations
+
+from dataclasses import asdict, replace
+from datetime import datetime, timedelta
+from typing import Any
+
+from scheduler.domain import pain as p
+from scheduler.domain.hours import instant, parse_span
+from scheduler.domain.messages import Lane, message, text
+from scheduler.domain.pain import Answers, Fall, Outcome
+from scheduler.domain.people import Client
+from scheduler.domain.reply import Reply, reply
+from scheduler.ports import Outgoing, Question, Tx
+from scheduler.usecases import holds
+from scheduler.usecases.opening import begin_day
+from scheduler.usecases.rest import gather, hours_of, replan, today_of, withdraw_all
+from scheduler.usecases.wake import changing
+
+
+def hurts(
+    tx: Tx, client_id: int, now: datetime, *, words: str = "", sign: str | None = None,
+    score: int | None = None,
+) -> Reply:  # fmt: skip
+    """Something hurts: stop asking at once, then ask what it is. `words` are the client's own.
+
+    A sign or a score already said is not asked again; one that means a hold holds here and now.
+    """
+    with changing(tx, client_id, now) as client:
+        words = _words(open_question(tx, client_id, "pain"), words)
+        known = _open_answers(tx, client_id)
+        given = Answers(
+            sign=sign or known.sign,
+            place=known.place,
+            score=known.score if score is None else score,
+        )
+        return _go_on(tx, client, replace(known, **_said(given)), now, words)
+
+
+def _said(answers: Answers) -> dict[str, Any]:
+    return {key: value for key, value in asdict(answers).items() if value is not None}
+
+
+def _open_answers(tx: Tx, client_id: int) -> Answers:
+    question = open_question(tx, client_id, "pain")
+    return Answers(**_fields(question, Answers)) if question else Answers()
+
+
+def open_question(tx: Tx, person: int, kind: str) -> Question | None:
+    """The open question of a kind, if there is one."""
+    return next((q for q in tx.questions.of(person) if q.kind == kind), None)
+
+
+def _fields(question: Question, kind: type) -> dict[str, Any]:
+    return {k: v for k, v in question.body.items() if k in kind.__dataclass_fields__}  # type: ignore[attr-defined]
+
+
+def answer(
+    tx: Tx, client_id: int, step: str, value: str | int | bool, now: datetime, typed: str = ""
+) -> Reply:
+    """One answer to the pain question; `typed` are its words. One to a step already passed corrects it."""
+    with changing(tx, client_id, now) as client:
+        question = open_question(tx, client_id, "pain")
+        if question is None:
+            return reply("question-over")
+        answers = Answers(**{**asdict(_open_answers(tx, client_id)), step: value})
+        return _go_on(tx, client, answers, now, _words(question, typed))
+
+
+def _words(question: Question | None, more: str) -> str:
+    """What the client has typed about this so far: the clinician reads her own words (H3)."""
+    before = str(question.body.get("words", "")) if question else ""
+    telling = more if len(more.split()) > 1 else ""  # a bare "7" or "yes" is in the answers already
+    return " / ".join(part for part in (before, telling) if part)
+
+
+def _go_on(tx: Tx, client: Client, answers: Answers, now: datetime, words: str) -> Reply:
+    withdraw_all(tx, client, "pain")
+    limits = tx.book.practice().thresholds
+    outcome = p.decide(answers, limits)
+    if outcome is None:
+        return _ask(tx, client, answers, now, words)
+    day = today_of(client, now)
+    said = {**_said(answers), "words": words}
+    tx.health.report(client.id, "pain", day, now, {**said, "outcome": outcome.value})
+    tx.questions.close(client.id, "pain")
+    if outcome in {Outcome.HOLD, Outcome.MOVEMENT_HOLD}:
+        return holds.stop(tx, client, now, reason="pain", sign=_sign(answers), details=said)
+    if outcome is Outcome.CAUTION:
+        _ask_next_morning(tx, client, now)
+    return carry_on(tx, client, now, "pain-caution" if outcome is Outcome.CAUTION else "pain-noted")
+
+
+def _sign(answers: Answers) -> str | None:
+    return answers.sign if answers.sign not in {"none", "sore"} else None
+
+
+def _ask(tx: Tx, client: Client, answers: Answers, now: datetime, words: str) -> Reply:
+    practice = tx.book.practice()
+    step = p.next_step(answers) or p.STEPS[-1]
+    before = open_question(tx, client.id, "pain")
+    tx.questions.ask(
+        Question(
+            person=client.id,
+            kind="pain",
+            step=step,
+            body={**_said(answers), "words": words},
+            asked_at=now,
+            expires_at=now + timedelta(minutes=practice.question_minutes),
+        )
+    )
+    return reply(
+        f"ask-pain-{step}", emergency_number=practice.emergency_number, first=before is None
+    )
+
+
+def by_mistake(tx: Tx, client_id: int, now: datetime) -> Reply:
+    """ "Tapped by mistake": only while nothing has been answered yet; the day goes on from now."""
+    with changing(tx, client_id, now) as client:
+        question = open_question(tx, client_id, "pain")
+        if question is None:
+            return reply("question-over")
+        if _said(_open_answers(tx, client_id)) or question.body.get("words"):
+            number = tx.book.practice().emergency_number
+            step = text(f"ask-pain-{question.step}", emergency_number=number, first=False)
+            return Reply((text("mistake-too-late"), step))
+        tx.questions.close(client_id, "pain")
+        return carry_on(tx, client, now, "mistake-noted")
+
+
+def carry_on(tx: Tx, client: Client, now: datetime, said: str) -> Reply:
+    """The day goes on as prescribed; the reply says when the next bout is, and never that all is well."""
+    running = gather(tx, client, today_of(client, now))
+    following = replan(tx, running, now)
+    return reply(
+        said,
+        next=running.wall(following.due_at) if following else None,
+        clinician=holds.clinician_name(tx, client),
+        phone=running.practice.phone,
+    )
+
+
+# --- the next morning ----------------------------------------------------------------------------
+
+
+def _ask_next_morning(tx: Tx, client: Client, now: datetime) -> None:
+    """Ask at the start of tomorrow's hours; no impact is asked for tomorrow before the answer (H2)."""
+    tomorrow = today_of(client, now) + timedelta(days=1)
+    hours = hours_of(gather(tx, client, tomorrow))
+    start = hours.window.start if hours else parse_span(tx.book.practice().window).start
+    at = instant(tomorrow, start, client.zone)
+    tx.people.save_client(replace(tx.people.client(client.id), morning_at=at))
+
+
+def morning_check(tx: Tx, client: Client, now: datetime) -> None:
+    """Ask how the pain is on the morning after a caution, once its time has come."""
+    client = tx.people.client(client.id)
+    if client.morning_at is None or now < client.morning_at:
+        return
+    tx.people.save_client(replace(client, morning_at=None))
+    if tx.health.holds(client.id):
+        return
+    tx.questions.ask(Question(client.id, "morning", "score", asked_at=now))
+    tx.outbox.add(
+        Outgoing(
+            key=f"morning:{client.id}:{client.morning_at.isoformat()}",
+            lane=Lane.REST,
+            message=message("ask-morning"),
+            person=client.id,
+        ),
+        now,
+    )
+
+
+def morning_answer(tx: Tx, client_id: int, score: int, now: datetime) -> Reply:
+    """The score of the next morning: at usual + 2 or more everything stops (H2)."""
+    with changing(tx, client_id, now) as client:
+        if open_question(tx, client_id, "morning") is None:
+            return reply("question-over")
+        outcome = p.morning(score, client.usual_pain, tx.book.practice().thresholds)
+        day = today_of(client, now)
+        tx.health.report(client_id, "morning", day, now, {"score": score, "outcome": outcome.value})
+        tx.questions.close(client_id, "morning")
+        if outcome is Outcome.HOLD:
+            details = {"score": score, "when": "next-morning"}
+            return holds.stop(tx, client, now, reason="pain", details=details)
+        begin_day(tx, client, now)
+        return carry_on(tx, client, now, "pain-noted")
+
+
+# --- falls ---------------------------------------------------------------------------------------
+
+
+def fell(
+    tx: Tx, client_id: int, now: datetime, *, words: str = "", sign: str | None = None
+) -> Reply:
+    """A fall: stop asking, then ask whether something is hurt (H5)."""
+    with changing(tx, client_id, now) as client:
+        return _fall_on(tx, client, Fall(sign=sign), now, words)
+
+
+def fall_answer(
+    tx: Tx, client_id: int, step: str, value: str | bool, now: datetime, typed: str = ""
+) -> Reply:
+    """One answer to the questions about a fall; `typed` are its words."""
+    with changing(tx, client_id, now) as client:
+        question = open_question(tx, client_id, "fall")
+        if question is None:
+            return reply("question-over")
+        fall = Fall(**{**_fields(question, Fall), step: value})
+        return _fall_on(tx, client, fall, now, _words(question, typed))
+
+
+def _fall_on(tx: Tx, client: Client, fall: Fall, now: datetime, words: str) -> Reply:
+    withdraw_all(tx, client, "fall")
+    said = {k: v for k, v in asdict(fall).items() if v is not None} | {"words": words}
+    outcome = p.decide_fall(fall)
+    if outcome is None:
+        return _ask_fall(tx, client, fall, said, now)
+    tx.health.report(client.id, "fall", today_of(client, now), now, said)
+    tx.questions.close(client.id, "fall")
+    if outcome is Outcome.HOLD:
+        sign = fall.sign if fall.sign != "none" else None
+        return holds.stop(tx, client, now, reason="fall", sign=sign, details=said)
+    holds.raise_flag(tx, client, "fall", now, urgent=False, details=said)
+    return carry_on(tx, client, now, "fall-noted")
+
+
+def _ask_fall(tx: Tx, client: Client, fall: Fall, said: dict[str, Any], now: datetime) -> Reply:
+    practice = tx.book.practice()
+    step = p.next_fall_step(fall) or p.FALL_STEPS[-1]
+    before = open_question(tx, client.id, "fall")
+    expires = now + timedelta(minutes=practice.question_minutes)
+    tx.questions.ask(Question(client.id, "fall", step, body=said, asked_at=now, expires_at=expires))
+    return reply(
+        f"ask-fall-{step.replace('_', '-')}",
+        emergency_number=practice.emergency_number,
+        first=before is None,
+    )
+
+
+# --- silence -------------------------------------------------------------------------------------
+
+
+def questions_left_open(tx: Tx, client: Client, now: datetime) -> None:
+    """A question about pain or a fall that nobody answered in time becomes a hold (H1, H5)."""
+    for question in tx.questions.of(client.id):
+        if question.expires_at is None or now < question.expires_at:
+            continue
+        if question.kind not in {"pain", "fall"}:
+            continue
+        details = {**question.body, "unanswered": question.step}
+        tx.health.report(
+            client.id, question.kind, today_of(client, now), now, {**details, "outcome": "hold"}
+        )
+        said = holds.stop(tx, client, now, reason="question-open", details=details)
+        tx.outbox.add(
+            Outgoing(
+                key=f"question-open:{client.id}:{question.kind}:{question.expires_at.isoformat()}",
+                lane=Lane.SAFETY,
+                message=said.message,
+                person=client.id,
+            ),
+            now,
+        )

@@ -1,0 +1,66 @@
+"""People who blocked the bot, and their return (R4)."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime
+
+from scheduler.domain.messages import Lane, message
+from scheduler.domain.people import Person, Role
+from scheduler.ports import Outgoing, Tx
+from scheduler.usecases.holds import raise_flag
+from scheduler.usecases.opening import begin_day
+from scheduler.usecases.rest import withdraw_all
+from scheduler.usecases.wake import changing
+
+
+def lost(tx: Tx, person_id: int | None, now: datetime) -> None:
+    """The platform says that a person cannot be reached: nothing more is sent until they are back."""
+    person = tx.people.get(person_id) if person_id is not None else None
+    if person is None or person.blocked:
+        return
+    tx.people.save(replace(person, blocked=True))
+    if person.role is not Role.CLIENT:
+        _tell_admins(tx, person, now)
+        return
+    with changing(tx, person.id, now) as client:
+        withdraw_all(tx, client, "unreachable")
+        held = bool(tx.health.holds(client.id))
+        raise_flag(
+            tx,
+            client,
+            "unreachable",
+            now,
+            urgent=held,
+            details={"phone": client.phone} if held else {},
+            episode="unreachable",
+        )
+
+
+def _tell_admins(tx: Tx, person: Person, now: datetime) -> None:
+    for admin in tx.people.everyone():
+        if admin.role is Role.ADMIN and admin.id != person.id and admin.account is not None:
+            tx.outbox.add(
+                Outgoing(
+                    key=f"unreachable:{person.id}:{now.isoformat()}:{admin.id}",
+                    lane=Lane.FLAG,
+                    message=message("staff-unreachable", name=person.name, role=person.role.value),
+                    person=admin.id,
+                ),
+                now,
+            )
+
+
+def back(tx: Tx, person: Person, now: datetime) -> Person:
+    """A person wrote, or the platform says they are back: messages flow again."""
+    if not person.blocked:
+        return person
+    returned = replace(person, blocked=False)
+    tx.people.save(returned)
+    if person.role is Role.CLIENT:
+        with changing(tx, person.id, now) as client:
+            for flag in tx.flags.of_client(client.id):
+                if flag.kind == "unreachable":
+                    tx.flags.close(flag.id, "back", person.id, "", now)
+            begin_day(tx, client, now)
+    return returned

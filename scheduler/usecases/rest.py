@@ -1,0 +1,257 @@
+"""The rest of a client's day: what is still to be done, worked out again after every event (S4).
+
+Called by the use cases that hold the client's row. Only the next prompt of a day is ever a row.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import date, datetime, timedelta
+
+from scheduler.domain import days as d
+from scheduler.domain import permission
+from scheduler.domain.days import Bout, BoutState, Day, Entry
+from scheduler.domain.hours import Hours, common, instant, local_day
+from scheduler.domain.messages import Argument, Lane, Message, text
+from scheduler.domain.people import Client, Person
+from scheduler.domain.plan import MOVEMENTS, Plan, hours_on
+from scheduler.domain.settings import Practice
+from scheduler.domain.spacing import DayPlan, spread_day
+from scheduler.domain.wall import wall
+from scheduler.ports import Outgoing, PlanVersion, Tx
+
+
+@dataclass(frozen=True, slots=True)
+class Running:
+    """A client's day with all that its rules look at, read once inside the transaction."""
+
+    person: Person
+    client: Client
+    practice: Practice
+    version: PlanVersion | None
+    today: date
+    day: Day | None
+    bouts: tuple[Bout, ...]
+    entries: tuple[Entry, ...]
+
+    @property
+    def plan(self) -> Plan | None:
+        return self.version.plan if self.version else None
+
+    @property
+    def done(self) -> int:
+        return d.done(self.entries)
+
+    def wall(self, at: datetime) -> str:
+        """An instant as ISO wall-clock time in the client's zone, for a message."""
+        return wall(at, self.client.zone)
+
+
+def gather(tx: Tx, client: Client, today: date) -> Running:
+    """Read a client's day. The client's row is locked by the caller."""
+    person = tx.people.get(client.id)
+    if person is None:
+        raise LookupError(client.id)
+    return Running(
+        person=person,
+        client=client,
+        practice=tx.book.practice(),
+        version=tx.plans.on(client.id, today),
+        today=today,
+        day=tx.days.get(client.id, today),
+        bouts=tx.days.bouts(client.id, today),
+        entries=tx.ledger.day(client.id, today),
+    )
+
+
+def today_of(client: Client, at: datetime) -> date:
+    """The client's date at an instant."""
+    return local_day(at, client.zone)
+
+
+def bars(tx: Tx, running: Running) -> tuple[permission.Bar, ...]:
+    """What stands against asking this client for impact now."""
+    return permission.bars(
+        permission.Standing(
+            person=running.person,
+            client=running.client,
+            practice=running.practice,
+            plan=running.plan,
+            clearance=tx.plans.clearance(running.client.id),
+            holds=tx.health.holds(running.client.id),
+            questions=frozenset(q.kind for q in tx.questions.of(running.client.id)),
+            today=running.today,
+        )
+    )
+
+
+def hours_of(running: Running) -> Hours | None:
+    """The hours the plan and the client's own wishes have in common today; `None` if there are none."""
+    if running.plan is None:
+        return None
+    planned = hours_on(running.plan, running.today)
+    return common(planned, running.client.hours) if running.client.hours else planned
+
+
+def spread(tx: Tx, running: Running, reps: int, not_before: datetime | None) -> DayPlan | None:
+    """The exact spread of so many reps over what is left of today, or `None` without common hours."""
+    hours = hours_of(running)
+    if hours is None or running.plan is None:
+        return None
+    gap = timedelta(minutes=running.plan.gap_minutes)
+    last = max((entry.at for entry in running.entries), default=None)
+    prompted = tx.days.last_prompt_at(running.client.id, running.today)
+    starts = [moment for moment in (not_before, prompted and prompted + gap) if moment]
+    return spread_day(
+        reps=reps,
+        bout_reps=running.plan.bout_reps,
+        bout_max=running.plan.bout_max,
+        day=running.today,
+        hours=hours,
+        zone=running.client.zone,
+        gap=gap,
+        tau=running.practice.tau,
+        last=last,
+        not_before=max(starts, default=None),
+        offset_minutes=offset(running),
+    )
+
+
+def offset(running: Running) -> int:
+    """The client's stable share of the crowd's spread, in minutes on the 5-minute grid (S8)."""
+    slots = running.practice.spread_minutes // 5 + 1
+    return (running.client.id * 7919) % slots * 5  # a prime scatters neighbouring ids
+
+
+def replan(
+    tx: Tx,
+    running: Running,
+    now: datetime,
+    *,
+    not_before: datetime | None = None,
+    laters: int = 0,
+    asked_for: datetime | None = None,
+) -> Bout | None:
+    """Work the rest of the day out again: the next prompt as a new row, or `None` if there is none.
+
+    `running` is read anew first, so that it may be older than the last change. An open prompt stays as
+    it is and nothing waits beside it. `asked_for` is the time the client put the bout off to.
+    """
+    running = gather(tx, running.client, running.today)
+    before = withdraw_waiting(tx, running)
+    if before and before.laters and not asked_for:
+        laters, asked_for = before.laters, before.not_before
+    if running.day is None or d.still_open(running.bouts) or bars(tx, running):
+        return None
+    reps = running.day.total - running.done - d.dropped(running.bouts)
+    if reps <= 0:
+        return None
+    earliest = max(moment for moment in (not_before or now, asked_for) if moment)
+    rest = spread(tx, running, _askable(running, reps, laters), earliest)
+    if rest is None:
+        return None
+    _note_shortfall(tx, running, reps, rest)
+    if not rest.bouts:
+        return None
+    return _write(tx, running, rest, now, laters, asked_for)
+
+
+def _askable(running: Running, reps: int, laters: int) -> int:
+    """Reps that can still be asked without more messages of the bot's own than P6 allows."""
+    if running.day is None or running.plan is None:
+        return 0
+    prompts = d.messages_left(running.day, running.bouts) + (1 if laters else 0)
+    return min(reps, prompts * running.plan.bout_reps)
+
+
+def _note_shortfall(tx: Tx, running: Running, reps: int, rest: DayPlan) -> None:
+    asked = sum(bout.reps for bout in rest.bouts)
+    if running.day is not None and running.day.shortfall != reps - asked:
+        tx.days.save(replace(running.day, shortfall=reps - asked))
+
+
+def withdraw_waiting(tx: Tx, running: Running) -> Bout | None:
+    """Take back the prompt that waits to be sent; the one taken back, if there was one."""
+    tx.outbox.cancel_prompts(running.client.id, "replanned")
+    before = d.waiting(running.bouts)
+    if before:
+        tx.days.save_bout(replace(before, state=BoutState.WITHDRAWN))
+    return before
+
+
+def withdraw_all(tx: Tx, client: Client, reason: str) -> None:
+    """Take back every prompt of the client, waiting or open, of any day (H1, H3)."""
+    tx.outbox.cancel_prompts(client.id, reason)
+    for bout in tx.days.open_bouts(client.id):
+        tx.days.save_bout(replace(bout, state=BoutState.WITHDRAWN))
+
+
+def _write(
+    tx: Tx,
+    running: Running,
+    rest: DayPlan,
+    now: datetime,
+    laters: int,
+    asked_for: datetime | None,
+) -> Bout:
+    first = rest.bouts[0]
+    follows = rest.bouts[1].at if len(rest.bouts) > 1 else first.at + d.LAST_PROMPT_OPEN
+    bout = tx.days.add_bout(
+        Bout(
+            id=0,
+            client=running.client.id,
+            day=running.today,
+            n=max((b.n for b in running.bouts), default=0) + 1,
+            reps=first.reps,
+            due_at=first.at,
+            expires_at=follows,
+            laters=laters,
+            not_before=asked_for,
+        )
+    )
+    tx.outbox.add(
+        Outgoing(
+            key=f"prompt:{bout.id}",
+            lane=Lane.PROMPT,
+            message=_prompt(running, bout, rest),
+            person=running.client.id,
+            due_at=bout.due_at,
+            bout=bout.id,
+        ),
+        now,
+    )
+    return bout
+
+
+def _prompt(running: Running, bout: Bout, rest: DayPlan) -> Message:
+    """The words of a prompt; the first of the day carries the day and the cautions (P1)."""
+    asked = text("prompt", bout=bout.id, done=running.done, **amount(running, bout.reps))
+    if any(b.asked_at for b in running.bouts):
+        return (asked,)
+    opening = text(
+        "day-opening",
+        bouts=len(rest.bouts),
+        first=running.wall(rest.bouts[0].at),
+        last=running.wall(rest.bouts[-1].at),
+        **amount(running, sum(b.reps for b in rest.bouts)),
+    )
+    return (opening, asked, text("safety"))
+
+
+def amount(running: Running, reps: int) -> dict[str, Argument]:
+    """Reps of the plan's movement with its counting unit, as arguments of a text (C3)."""
+    return {"reps": reps, "total": running.day.total if running.day else 0, **unit(running.plan)}
+
+
+def unit(plan: Plan | None) -> dict[str, Argument]:
+    """What is counted: the movement, and whether on each side."""
+    movement = MOVEMENTS[plan.movement] if plan else None
+    return {
+        "movement": movement.key if movement else "",
+        "per_side": bool(movement and movement.per_side),
+    }
+
+
+def closes_at(client: Client, day: date, practice: Practice) -> datetime:
+    """When a day closes: noon (setting) of the next day in the client's zone (Z2)."""
+    return instant(day + timedelta(days=1), practice.close_hour * 60, client.zone)

@@ -1,0 +1,104 @@
+"""The ledger: what was done. Lines are only ever added; a correction is a line that voids another."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import date, datetime
+from typing import Any
+
+from sqlalchemy import ColumnElement, Connection, Row, Select, exists, func, literal, select
+
+from scheduler.domain.days import Entry
+from storage.columns import Instant
+from storage.engine import conflict_insert
+from storage.tables import EntryRow, table
+
+entries = table(EntryRow)
+corrections = entries.alias("correction")
+
+STANDS = (
+    entries.c.voids.is_(None),
+    ~exists().where(corrections.c.voids == entries.c.id),
+)
+"""A line stands if it is no correction and none voids it."""
+
+
+class Ledger:
+    """Reps by client and day; `scheduler.ports.Ledger` says what is promised."""
+
+    def __init__(self, connection: Connection) -> None:
+        self._connection = connection
+
+    def log(self, entry: Entry) -> Entry | None:
+        row = {
+            "client": entry.client,
+            "day": entry.day,
+            "reps": entry.reps,
+            "at": entry.at,
+            "source": entry.source,
+            "bout": entry.bout,
+            "message_id": entry.message_id,
+        }
+        new = (
+            conflict_insert(self._connection, entries)
+            .values(row)
+            .on_conflict_do_nothing(index_elements=["client", "source"])
+            .returning(entries.c.id)
+        )
+        number = self._connection.execute(new).scalar_one_or_none()
+        return None if number is None else replace(entry, id=number)
+
+    def void(self, entry: int, source: str, at: datetime) -> bool:
+        line = select(
+            entries.c.client,
+            entries.c.day,
+            literal(0),
+            literal(at, Instant),
+            literal(source),
+            entries.c.id,
+        ).where(entries.c.id == entry, entries.c.voids.is_(None))
+        correction = (
+            conflict_insert(self._connection, entries)
+            .from_select(["client", "day", "reps", "at", "source", "voids"], line)
+            .on_conflict_do_nothing()
+        )
+        return self._connection.execute(correction).rowcount == 1
+
+    def day(self, client: int, day: date) -> tuple[Entry, ...]:
+        return self._read(_standing(entries.c.client == client, entries.c.day == day))
+
+    def between(self, client: int, first: date, last: date) -> Mapping[date, int]:
+        sums = (
+            select(entries.c.day, func.sum(entries.c.reps))
+            .where(entries.c.client == client, entries.c.day.between(first, last), *STANDS)
+            .group_by(entries.c.day)
+            .order_by(entries.c.day)
+        )
+        return {day: int(reps) for day, reps in self._connection.execute(sums)}
+
+    def of_message(self, client: int, message_id: int) -> tuple[Entry, ...]:
+        said_so = (entries.c.client == client, entries.c.message_id == message_id)
+        return self._read(_standing(*said_so))
+
+    def latest(self, client: int, day: date) -> Entry | None:
+        lines = self.day(client, day)
+        return max(lines, key=lambda line: line.id, default=None)
+
+    def _read(self, query: Select[Any]) -> tuple[Entry, ...]:
+        return tuple(_entry(row) for row in self._connection.execute(query))
+
+
+def _standing(*which: ColumnElement[bool]) -> Select[Any]:
+    return select(entries).where(*which, *STANDS).order_by(entries.c.at, entries.c.id)
+
+
+def _entry(row: Row[Any]) -> Entry:
+    return Entry(
+        id=row.id,
+        client=row.client,
+        day=row.day,
+        reps=row.reps,
+        at=row.at,
+        source=row.source,
+        bout=row.bout,
+        message_id=row.message_id,
+    )

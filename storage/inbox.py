@@ -1,0 +1,139 @@
+"""Updates of the platform, from their arrival until their effects are committed (R1)."""
+
+from datetime import datetime, timedelta
+from typing import Any
+
+from sqlalchemy import (
+    ColumnElement,
+    Connection,
+    FromClause,
+    and_,
+    exists,
+    func,
+    literal_column,
+    or_,
+    select,
+    update,
+)
+
+from scheduler.ports import Arrived
+from storage.columns import MICROSECOND
+from storage.engine import conflict_insert
+from storage.tables import Arrival, InboxRow, table
+
+inbox = table(InboxRow)
+other = inbox.alias("other")
+
+
+def _unfinished(rows: FromClause) -> ColumnElement[bool]:
+    """Written out, so that the partial index is used (see `storage.tables.base.partial`)."""
+    return rows.c.state.in_([literal_column("'waiting'"), literal_column("'claimed'")])
+
+
+OTHERS_OF_ITS_CHAT = and_(_unfinished(other), other.c.chat == inbox.c.chat)
+NEWER_OF_ITS_CHAT = (OTHERS_OF_ITS_CHAT, other.c.update_id > inbox.c.update_id)
+OLDEST_OF_ITS_CHAT = and_(
+    _unfinished(inbox),
+    ~exists().where(OTHERS_OF_ITS_CHAT, other.c.update_id < inbox.c.update_id),
+)
+
+
+class Inbox:
+    """Updates in the order of each chat; `scheduler.ports.Inbox` says what is promised."""
+
+    def __init__(self, connection: Connection) -> None:
+        self._connection = connection
+
+    def keep(self, update_id: int, chat: int, payload: Any, now: datetime) -> bool:
+        row = {
+            "update_id": update_id,
+            "chat": str(chat),
+            "payload": payload,
+            "received_at": now,
+            "state": Arrival.WAITING,
+            "attempts": 0,
+            "retry_at": now,
+        }
+        new = (
+            conflict_insert(self._connection, inbox)
+            .values(row)
+            .on_conflict_do_nothing(index_elements=["update_id"])
+        )
+        return self._connection.execute(new).rowcount == 1
+
+    def claim(
+        self, now: datetime, worker: str, lease: timedelta, limit: int
+    ) -> tuple[Arrived, ...]:
+        # An older update that arrives late must not start beside a newer one that is being handled.
+        beside_another = exists().where(
+            *NEWER_OF_ITS_CHAT, other.c.state == Arrival.CLAIMED, other.c.lease_until >= now
+        )
+        may_be_tried = or_(
+            and_(inbox.c.state == Arrival.WAITING, inbox.c.retry_at <= now),
+            and_(inbox.c.state == Arrival.CLAIMED, inbox.c.lease_until < now),
+        )
+        query = (
+            select(inbox)
+            .where(OLDEST_OF_ITS_CHAT, ~beside_another, may_be_tried)
+            .order_by(inbox.c.received_at, inbox.c.update_id)
+            .limit(limit)
+            .with_for_update(of=inbox, skip_locked=True)
+        )
+        rows = self._connection.execute(query).all()
+        claimed = {
+            "state": Arrival.CLAIMED,
+            "worker": worker,
+            "lease_until": now + lease,
+            "attempts": inbox.c.attempts + 1,
+        }
+        ids = [row.update_id for row in rows]
+        if ids:
+            mine = update(inbox).where(inbox.c.update_id.in_(ids)).values(claimed)
+            self._connection.execute(mine)
+        return tuple(
+            Arrived(row.update_id, row.payload, row.received_at, row.attempts + 1) for row in rows
+        )
+
+    def finish(self, update_id: int, worker: str) -> bool:
+        done = {"state": Arrival.DONE, "worker": None, "lease_until": None}
+        return self._close(update_id, worker, done)
+
+    def failed(self, update_id: int, worker: str, retry_at: datetime | None, reason: str) -> None:
+        values: dict[str, Any] = {
+            "state": Arrival.ASIDE,
+            "worker": None,
+            "lease_until": None,
+            "reason": reason,
+        }
+        if retry_at is not None:
+            values |= {"state": Arrival.WAITING, "retry_at": retry_at}
+        self._close(update_id, worker, values)
+
+    def finished(self, update_id: int) -> bool:
+        query = select(inbox.c.state).where(inbox.c.update_id == update_id)
+        state = self._connection.execute(query).scalar_one_or_none()
+        return state in {Arrival.DONE, Arrival.ASIDE}
+
+    def next_due(self) -> datetime | None:
+        beside_another = exists().where(*NEWER_OF_ITS_CHAT, other.c.state == Arrival.CLAIMED)
+        first = select(func.min(inbox.c.retry_at)).where(
+            OLDEST_OF_ITS_CHAT, inbox.c.state == Arrival.WAITING, ~beside_another
+        )
+        lease = select(func.min(inbox.c.lease_until)).where(
+            _unfinished(inbox), inbox.c.state == Arrival.CLAIMED
+        )
+        ready, ends = (self._connection.execute(query).scalar_one() for query in (first, lease))
+        over = None if ends is None else ends + MICROSECOND
+        return min((moment for moment in (ready, over) if moment), default=None)
+
+    def unfinished(self) -> int:
+        count = select(func.count()).select_from(inbox).where(_unfinished(inbox))
+        return int(self._connection.execute(count).scalar_one())
+
+    def _close(self, update_id: int, worker: str, values: dict[str, Any]) -> bool:
+        mine = (
+            inbox.c.update_id == update_id,
+            inbox.c.worker == worker,
+            inbox.c.state == Arrival.CLAIMED,
+        )
+        return self._connection.execute(update(inbox).where(*mine).values(values)).rowcount == 1

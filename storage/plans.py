@@ -1,0 +1,106 @@
+"""Versions of plans, and clearances."""
+
+from datetime import date, datetime
+from typing import Any
+
+from sqlalchemy import ColumnElement, Connection, Row, Select, func, insert, select, update
+
+from scheduler.domain import planjson
+from scheduler.domain.people import Clearance
+from scheduler.domain.plan import Level, Plan
+from scheduler.ports import PlanVersion
+from storage.tables import ClearanceRow, PlanRow, table
+
+plans = table(PlanRow)
+clearances = table(ClearanceRow)
+
+
+class Plans:
+    """What clinicians prescribe and allow; `scheduler.ports.Plans` says what is promised."""
+
+    def __init__(self, connection: Connection) -> None:
+        self._connection = connection
+
+    def add(self, client: int, plan: Plan, valid_from: date, by: int, at: datetime) -> PlanVersion:
+        last = select(func.max(plans.c.version)).where(plans.c.client == client)
+        version = (self._connection.execute(last).scalar_one() or 0) + 1
+        row = {
+            "client": client,
+            "version": version,
+            "valid_from": valid_from,
+            "body": planjson.as_json(plan),
+            "by": by,
+            "at": at,
+        }
+        new = insert(plans).values(row).returning(plans.c.id)
+        number: int = self._connection.execute(new).scalar_one()
+        return PlanVersion(number, client, version, valid_from, plan, by, at)
+
+    def on(self, client: int, day: date) -> PlanVersion | None:
+        return self._first(_newest(plans.c.client == client, plans.c.valid_from <= day))
+
+    def latest(self, client: int) -> PlanVersion | None:
+        return self._first(_newest(plans.c.client == client))
+
+    def version(self, plan: int) -> PlanVersion:
+        found = self._first(_newest(plans.c.id == plan))
+        if found is None:
+            raise LookupError(plan)
+        return found
+
+    def clear(self, clearance: Clearance) -> None:
+        row = {
+            "client": clearance.client,
+            "ceiling": int(clearance.ceiling),
+            "by": clearance.by,
+            "at": clearance.at,
+            "lapsed_at": clearance.lapsed_at,
+            "lapsed_because": clearance.lapsed_because,
+        }
+        self._connection.execute(insert(clearances).values(row))
+
+    def clearance(self, client: int) -> Clearance | None:
+        newest = (
+            select(clearances)
+            .where(clearances.c.client == client)
+            .order_by(clearances.c.id.desc())
+            .limit(1)
+        )
+        row = self._connection.execute(newest).one_or_none()
+        return _clearance(row) if row else None
+
+    def lapse(self, client: int, reason: str, now: datetime) -> None:
+        valid = (clearances.c.client == client, clearances.c.lapsed_at.is_(None))
+        lapsed = {"lapsed_at": now, "lapsed_because": reason}
+        self._connection.execute(update(clearances).where(*valid).values(lapsed))
+
+    def _first(self, query: Select[Any]) -> PlanVersion | None:
+        row = self._connection.execute(query).one_or_none()
+        return _version(row) if row else None
+
+
+def _newest(*which: ColumnElement[bool]) -> Select[Any]:
+    return select(plans).where(*which).order_by(plans.c.version.desc()).limit(1)
+
+
+def _version(row: Row[Any]) -> PlanVersion:
+    return PlanVersion(
+        id=row.id,
+        client=row.client,
+        version=row.version,
+        valid_from=row.valid_from,
+        plan=planjson.from_json(row.body),
+        by=row.by,
+        at=row.at,
+    )
+
+
+def _clearance(row: Row[Any]) -> Clearance:
+    return Clearance(
+        client=row.client,
+        ceiling=Level(row.ceiling),
+        by=row.by,
+        at=row.at,
+        lapsed_at=row.lapsed_at,
+        lapsed_because=row.lapsed_because,
+    )

@@ -1,0 +1,140 @@
+"""Which outbox rows may leave now, in SQL: the conditions, the order, and the claiming query.
+
+Of a chat's rows one leaves at a time. The chat of a row is the person's account, or for somebody who
+is nobody yet the chat itself; `chat` below is the lookup of either, which are the same for the same
+chat. Values of `state` are written out, so that the partial indexes are used.
+"""
+
+from datetime import datetime, timedelta
+from typing import Any
+
+from sqlalchemy import (
+    ColumnElement,
+    CompoundSelect,
+    Connection,
+    Integer,
+    Select,
+    and_,
+    exists,
+    func,
+    literal_column,
+    or_,
+    select,
+)
+
+from storage.tables import OutboxRow, PersonRow, table
+
+Rows = Select[*tuple[Any, ...]]
+CLAIMING = 0x706F7374  # "post"; an advisory lock, see `one_at_a_time`
+
+outbox = table(OutboxRow)
+persons = table(PersonRow)
+
+ADDRESSED = outbox.outerjoin(persons, persons.c.id == outbox.c.person)
+CHAT = func.coalesce(persons.c.account_lookup, outbox.c.chat_lookup)
+DUE = outbox.c.state == literal_column("'due'")
+UNSENT = outbox.c.state.in_([literal_column("'due'"), literal_column("'claimed'")])
+AT_WORK = outbox.c.state.in_([literal_column("'claimed'"), literal_column("'sending'")])
+PUT_BACK = and_(DUE, outbox.c.attempts > literal_column("0"))
+REACHABLE = or_(
+    outbox.c.chat_lookup.is_not(None),
+    and_(persons.c.account_lookup.is_not(None), ~persons.c.blocked),
+)
+ORDER = (outbox.c.lane, outbox.c.due_at, outbox.c.id)
+EVERY_LANE = literal_column("-1", Integer)
+
+
+def one_at_a_time(connection: Connection) -> None:
+    """On PostgreSQL, let one transaction after the other choose rows to claim.
+
+    Row locks alone keep two workers from one row, but not from two rows of one chat, when the second
+    worker's view is a moment older. SQLite has one writer at a time anyway.
+    """
+    if connection.dialect.name == "postgresql":
+        connection.execute(select(func.pg_advisory_xact_lock(CLAIMING)))
+
+
+def letters() -> Rows:
+    """Outbox rows with what their letters need of the recipient."""
+    return select(
+        outbox,
+        persons.c.account,
+        persons.c.role,
+        persons.c.language.label("person_language"),
+    ).select_from(ADDRESSED)
+
+
+def next_rows(now: datetime, late: timedelta, limit: int) -> Rows:
+    """The rows to claim, locked: the first of each chat that may go on, in the order of leaving."""
+    turn = func.row_number().over(partition_by=CHAT, order_by=ORDER).label("turn")
+    busy = on_their_way(now).union_all(put_back(now))
+    first = (
+        select(outbox.c.id, turn)
+        .select_from(ADDRESSED)
+        .where(*could_leave(now, late), outbox.c.ready_at <= now, not_behind(busy))
+        .subquery()
+    )
+    return (
+        letters()
+        .join(first, first.c.id == outbox.c.id)
+        .where(DUE, first.c.turn == 1)
+        .order_by(*ORDER)
+        .limit(limit)
+        .with_for_update(of=outbox, skip_locked=True)
+    )
+
+
+def first_ready(now: datetime, late: timedelta) -> Rows:
+    """When the next row can be looked at: in the past only if it can leave at once."""
+    busy = on_their_way(now).union_all(put_back(now))
+    return (
+        select(outbox.c.ready_at)
+        .select_from(ADDRESSED)
+        .where(*could_leave(now, late), or_(outbox.c.ready_at > now, not_behind(busy)))
+        .order_by(outbox.c.ready_at)
+        .limit(1)
+    )
+
+
+def count_waiting(now: datetime, late: timedelta) -> Rows:
+    """How many rows are on their way, or will be without any time going by."""
+    at_once = (
+        select(outbox.c.id)
+        .select_from(ADDRESSED)
+        .where(*could_leave(now, late), outbox.c.ready_at <= now, not_behind(put_back(now)))
+    )
+    begun = select(outbox.c.id).where(AT_WORK)
+    return select(func.count()).select_from(at_once.union_all(begun).subquery())
+
+
+def could_leave(now: datetime, late: timedelta) -> tuple[ColumnElement[bool], ...]:
+    """Due now or later, to somebody who can be reached, and no prompt that is later than `late`."""
+    in_time = or_(outbox.c.bout.is_(None), outbox.c.due_at >= now - late)
+    return DUE, REACHABLE, in_time
+
+
+def on_their_way(now: datetime) -> Rows:
+    """Chats with a row that somebody is sending: every lane waits."""
+    return (
+        select(CHAT.label("chat"), EVERY_LANE.label("lane"))
+        .select_from(ADDRESSED)
+        .where(AT_WORK, outbox.c.lease_until >= now)
+    )
+
+
+def put_back(now: datetime) -> Rows:
+    """Chats with a row that was put back until later, and its lane.
+
+    It is still before the rows written after it: only more urgent lanes may pass.
+    """
+    return (
+        select(CHAT.label("chat"), outbox.c.lane)
+        .select_from(ADDRESSED)
+        .where(PUT_BACK, outbox.c.ready_at > now)
+    )
+
+
+def not_behind(busy: CompoundSelect[*tuple[Any, ...]] | Rows) -> ColumnElement[bool]:
+    """Rows whose chat does not have to wait for one of `busy`."""
+    before = busy.cte("busy")
+    return ~exists().where(before.c.chat == CHAT, before.c.lane <= outbox.c.lane)

@@ -1,0 +1,56 @@
+"""The store: one transaction with everything that can be asked of it."""
+
+from collections.abc import Callable
+from typing import TypeVar
+
+from sqlalchemy import Connection
+
+from scheduler import ports
+from storage.book import Book
+from storage.bouts import Ledger
+from storage.days import Days
+from storage.engine import Database
+from storage.flags import Flags, Health
+from storage.inbox import Inbox
+from storage.outbox import Outbox
+from storage.people import Invitations, People
+from storage.plans import Plans
+from storage.questions import Questions
+
+Result = TypeVar("Result")
+
+
+class SqlTx:
+    """One open transaction, as `scheduler.ports.Tx`. It is begun and ended around it, by `SqlStore`."""
+
+    def __init__(self, connection: Connection) -> None:
+        self.people: ports.People = People(connection)
+        self.invitations: ports.Invitations = Invitations(connection)
+        self.plans: ports.Plans = Plans(connection)
+        self.days: ports.Days = Days(connection)
+        self.ledger: ports.Ledger = Ledger(connection)
+        self.health: ports.Health = Health(connection)
+        self.flags: ports.Flags = Flags(connection)
+        self.questions: ports.Questions = Questions(connection)
+        self.book: ports.Book = Book(connection)
+        self.outbox: ports.Outbox = Outbox(connection, self.book)
+        self.inbox: ports.Inbox = Inbox(connection)
+
+
+class SqlStore:
+    """The store over one database, as `scheduler.ports.Store`."""
+
+    def __init__(self, database: Database) -> None:
+        """`database` has the current schema and is unlocked (`migrate.upgrade`, `vault.unlock`)."""
+        self._database = database
+
+    async def run(self, work: Callable[[ports.Tx], Result]) -> Result:
+        """Run `work` in one transaction: all of it is kept, or nothing if it raises.
+
+        It may be run more than once, each time from the start (see `Database.run`).
+        """
+        return await self._database.run(lambda connection: work(SqlTx(connection)))
+
+    def run_sync(self, work: Callable[[ports.Tx], Result]) -> Result:
+        """`run` for commands, which have no event loop. Blocks."""
+        return self._database.run_sync(lambda connection: work(SqlTx(connection)))

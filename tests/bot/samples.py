@@ -1,0 +1,198 @@
+"""A value for every argument that a text can have. People, places and numbers are invented."""
+
+from functools import cache
+from typing import Any
+
+from bot.words.catalogue import catalogue
+from bot.words.ids import documented
+
+SAMPLE: dict[str, Any] = {
+    "answer_hours": "Mon to Fri, 9 to 5",
+    "asked": 10,
+    "at": "2027-03-08T08:00",
+    "bout": 12,
+    "bout_max": 12,
+    "bout_reps": 10,
+    "bouts": 4,
+    "ceiling": "moderate",
+    "chosen": ["height"],
+    "cleared": True,
+    "client": 7,
+    "clients": [{"id": 7, "name": "Ann", "state": "ready", "flags": 1}],
+    "clinician": "Dana",
+    "clinicians": [{"id": 2, "name": "Dana"}],
+    "count": 3,
+    "crisis_line": "555 0199",
+    "daily_total": 40,
+    "day": "2027-03-08",
+    "days": [0, 3],
+    "days_max": 3,
+    "days_min": 2,
+    "doing": "stairs",
+    "done": 20,
+    "emergency_number": "911",
+    "end": "2027-09-30",
+    "estimate": True,
+    "field": "daily_total",
+    "file": "photo",
+    "first": True,
+    "flag": 12,
+    "flags": 2,
+    "flexible": True,
+    "force": 1.5,
+    "gap": 90,
+    "gap_minutes": 120,
+    "half": 20,
+    "held": True,
+    "high": 10,
+    "injured": False,
+    "joined": False,
+    "kind": "pain",
+    "largest": 500,
+    "last": "2027-03-08T17:00",
+    "level": "high",
+    "link": "https://t.me/example_bot?start=abc",
+    "longest": 60,
+    "low": 1,
+    "most_force": 4.0,
+    "movement": "gentle-heel-drop",
+    "movements": ["marching", "stomp"],
+    "name": "Ann",
+    "new": True,
+    "new_pain": False,
+    "next": "2027-03-08T14:05",
+    "note": "Slow and soft.",
+    "number": 8,
+    "options": ["Keep these times"],
+    "outcome": "called",
+    "people": [{"id": 7, "name": "Ann", "role": "client", "state": "ready"}],
+    "per_side": False,
+    "person": 7,
+    "phone": "555 0100",
+    "place": "thigh",
+    "plan": 3,
+    "practice": "Harbor House",
+    "quiet": [[720, 780]],
+    "readiness": ["height", "steroids"],
+    "reps": 10,
+    "rest_days": 1,
+    "review": "2027-05-03",
+    "role": "client",
+    "roles": ["admin", "clinician"],
+    "rows": [
+        {"bouts": 1, "most": 40, "gap_minutes": 0, "index": 3.7, "against_one_go": 1.0},
+        {"bouts": 4, "most": 10, "gap_minutes": 240, "index": 5.9, "against_one_go": 1.59},
+    ],
+    "score": 7,
+    "screen": "bones",
+    "setting": "late_minutes",
+    "settings": [{"name": "phone", "value": "555 0100"}, {"name": "late_minutes", "value": 20}],
+    "sharper": True,
+    "sign": "sudden-back",
+    "since": "2027-03-08T14:05",
+    "start": "2027-03-08",
+    "state": "ready",
+    "stopped": False,
+    "suggestions": ["Europe/Berlin"],
+    "today": True,
+    "total": 40,
+    "unanswered": "new_pain",
+    "update": 345,
+    "urgent": True,
+    "usual_pain": 2,
+    "value": "20",
+    "values": [40],
+    "version": 3,
+    "weekday": 3,
+    "weekdays": [0, 3],
+    "when": "during",
+    "window": [480, 1200],
+    "words": "It hurts when I land.",
+    "zone": "America/New_York",
+}
+BARE: dict[str, Any] = {
+    "answer_hours": "", "asked": None, "bout": None, "bouts": 1, "ceiling": None, "cleared": False,
+    "clients": [], "clinicians": [], "count": 0, "day": None, "days": [], "done": 0, "end": None,
+    "emergency_number": "", "estimate": False, "first": False, "flexible": False, "gap": None,
+    "held": False, "joined": True, "low": None, "high": None, "most_force": None, "movement": "",
+    "movements": [], "next": None, "note": "", "people": [], "per_side": True, "phone": "", "plan": None,
+    "quiet": [], "readiness": [], "review": None, "stopped": True, "suggestions": [], "today": False,
+    "total": 0, "urgent": False, "usual_pain": None, "values": [], "weekdays": [], "clinician": "",
+    "practice": "", "crisis_line": "",
+}  # fmt: skip
+"""The other extreme: whatever can be empty, unknown, one or no is."""
+OF_ITS_OWN: dict[str, dict[str, Any]] = {
+    "button-ready": {"chosen": True},
+    "day-opening": {"first": "2027-03-08T09:00"},
+    "fault-no-common-hours": {
+        "start": 480,
+        "end": 1200,
+        "field": "window",
+        "values": ["09:00-12:30"],
+    },
+    "invitation": {"days": 7},
+    "plan-first-day": {"bouts": [{"at": "2027-03-08T08:00", "reps": 10}]},
+    "setting-": {"value": "20"},
+}
+"""Arguments that mean something else in some texts, by the start of the id."""
+CAN_BE_EMPTY = {
+    "movement": (
+        "logged",
+        "skipped",
+        "undone",
+        "put-off",
+        "already-logged",
+        "nothing-open",
+        "edit-kept",
+    ),
+    "day": ("logged", "skipped", "undone"),
+    "next": (
+        "logged",
+        "skipped",
+        "undone",
+        "put-off",
+        "already-logged",
+        "nothing-open",
+        "edit-kept",
+        "away",
+        "no-answer",
+        "later-too-late",
+        "pain-noted",
+        "pain-caution",
+        "fall-noted",
+        "mistake-noted",
+    ),
+    "end": ("plan-card",),
+    "low": ("ask-setting",),
+    "high": ("ask-setting",),
+    "bout": ("fault-too-many-reps",),
+}
+"""Arguments that are empty in these texts only."""
+
+
+@cache
+def _documented() -> dict[str, tuple[str, frozenset[str]]]:
+    return documented(catalogue("en"))
+
+
+def sample(id_: str) -> dict[str, Any]:
+    """The full arguments of a text."""
+    names = _documented()[id_][1]
+    return {name: own_of(id_).get(name, SAMPLE[name]) for name in sorted(names)}
+
+
+def own_of(id_: str) -> dict[str, Any]:
+    """What `OF_ITS_OWN` says about a text."""
+    return {
+        k: v for start, args in OF_ITS_OWN.items() if id_.startswith(start) for k, v in args.items()
+    }
+
+
+def bare(id_: str) -> dict[str, Any]:
+    """The same with everything empty that can be."""
+    args = sample(id_)
+    for name in args.keys() & BARE.keys():
+        if name in own_of(id_) or id_ not in CAN_BE_EMPTY.get(name, (id_,)):
+            continue
+        args[name] = BARE[name]
+    return args

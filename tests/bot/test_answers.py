@@ -1,0 +1,208 @@
+"""Typed answers to open questions. Phrases and defaults are ours unless said."""
+
+from datetime import date, time
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from bot import answers
+from bot.answers import Unclear
+
+TODAY = date(2027, 3, 10)  # a Wednesday (arithmetic)
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [("12", 12), ("twelve", 12), (" 12. ", 12), ("about 12", 12), ("١٢", 12), ("1", 1), ("20", 20)],
+)
+def test_a_number_is_taken_in_digits_or_words(text: str, value: int) -> None:
+    assert answers.number(text, 1, 20) == value
+
+
+@pytest.mark.parametrize(
+    "text", ["", "0", "21", "-5", "1.5", "1,5", "10-12", "10 12", "x", "9" * 99]
+)
+def test_a_number_out_of_bounds_or_two_things_is_unclear(text: str) -> None:
+    assert answers.number(text, 1, 20) == Unclear("answer-number", {"low": 1, "high": 20})
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        *(("0", 0), ("10", 10), ("5/10", 5), ("5 / 10", 5), ("10/10", 10), ("5 out of 10", 5)),
+        *(("five", 5), ("about a 6", 6), ("７", 7)),
+    ],
+)
+def test_a_score_from_0_to_10_is_taken(text: str, value: int) -> None:
+    # "5/10" is 5: evidence.md, Pain (read)
+    assert answers.score(text) == value
+
+
+@pytest.mark.parametrize(
+    "text", ["11", "-1", "5.5", "5,5", "4-5", "", "bad", "-1/10", "11/10", "5/9"]
+)
+def test_any_other_score_is_unclear(text: str) -> None:
+    # "11" and "-1" are refused: evidence.md, Pain (read)
+    assert answers.score(text) == Unclear("answer-score")
+
+
+@pytest.mark.parametrize(
+    ("text", "value"), [("Yes", True), ("yep!", True), ("No", False), ("NOPE", False)]
+)
+def test_yes_and_no_are_told_apart(text: str, value: bool) -> None:
+    assert answers.yes_no(text) is value
+
+
+@pytest.mark.parametrize("text", ["", "maybe", "yes and no", "not sure", "12"])
+def test_neither_yes_nor_no_is_unclear(text: str) -> None:
+    assert answers.yes_no(text) == Unclear("answer-yes-no")
+
+
+@pytest.mark.parametrize(
+    ("text", "start", "end"),
+    [
+        ("8-20", time(8), time(20)),
+        ("8:00 to 20:00", time(8), time(20)),
+        ("08:00-20:00", time(8), time(20)),
+        ("08:00 – 20:00", time(8), time(20)),
+        ("8am-8pm", time(8), time(20)),
+        ("8 AM to 8 p.m.", time(8), time(20)),
+        ("8.30 - 19.45", time(8, 30), time(19, 45)),
+        ("from 9 to 5", time(9), time(17)),
+        ("12-13", time(12), time(13)),
+        ("12am-11:59pm", time(0), time(23, 59)),
+    ],
+)
+def test_a_span_of_hours_is_taken_as_people_write_it(text: str, start: time, end: time) -> None:
+    assert answers.span(text) == (start, end)
+
+
+@pytest.mark.parametrize(
+    "text", ["", "8", "20-8", "8-24", "25-26", "8:60-9", "13pm-14", "8-8pm-9", "a-b"]
+)
+def test_what_is_no_span_of_one_day_is_unclear(text: str) -> None:
+    assert answers.span(text) == Unclear("answer-span")
+
+
+def test_several_quiet_times_come_back_in_the_order_of_the_day() -> None:
+    expected = ((time(12), time(13)), (time(15), time(15, 30)))
+    assert answers.spans("15:00-15:30, 12-13") == expected
+    assert answers.spans("12:00-13:00 15:00-15:30") == expected
+    assert answers.spans("12-13 and 15-15:30") == expected
+    assert answers.spans("none") == answers.spans("No") == ()
+
+
+def test_quiet_times_that_overlap_are_unclear_and_those_that_touch_are_not() -> None:
+    assert answers.spans("12-13, 12:59-14") == Unclear("answer-spans-overlap")
+    assert answers.spans("12-13, 13-14") == ((time(12), time(13)), (time(13), time(14)))
+    assert answers.spans("lunch") == Unclear("answer-spans")
+
+
+@pytest.mark.parametrize(
+    ("text", "days"),
+    [
+        *(("mon wed fri", (0, 2, 4)), ("Friday and Monday", (0, 4)), ("tues, thurs", (1, 3))),
+        *(("flexible", ()), ("any", ()), ("every day", tuple(range(7))), ("sun mon sun", (0, 6))),
+    ],
+)
+def test_weekdays_are_taken_once_each_in_order(text: str, days: tuple[int, ...]) -> None:
+    assert answers.weekdays(text) == days
+
+
+@pytest.mark.parametrize("text", ["", "mon blursday", "and", "2"])
+def test_other_words_among_weekdays_are_unclear(text: str) -> None:
+    assert answers.weekdays(text) == Unclear("answer-weekdays")
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("2027-03-12", date(2027, 3, 12)),
+        ("12 march", date(2027, 3, 12)),
+        ("March 12", date(2027, 3, 12)),
+        ("12th of March", date(2027, 3, 12)),
+        ("12 mar 2028", date(2028, 3, 12)),
+        ("10 march", TODAY),
+        ("9 march", date(2028, 3, 9)),
+        ("29 feb", date(2028, 2, 29)),
+        ("today", TODAY),
+        ("tomorrow", date(2027, 3, 11)),
+        ("friday", date(2027, 3, 12)),
+        ("wednesday", date(2027, 3, 17)),
+        ("none", None),
+    ],
+)
+def test_a_day_is_taken_as_people_write_it(text: str, expected: date | None) -> None:
+    assert answers.day(text, TODAY) == expected
+
+
+@pytest.mark.parametrize(
+    "text", ["", "3/4", "31 june", "2027-02-29", "soon", "12", "march", "9" * 50]
+)
+def test_what_is_no_day_is_unclear(text: str) -> None:
+    assert answers.day(text, TODAY) == Unclear("answer-day")
+
+
+@pytest.mark.parametrize(
+    ("text", "name"),
+    [
+        ("Europe/Madrid", "Europe/Madrid"),
+        ("europe/madrid", "Europe/Madrid"),
+        ("madrid", "Europe/Madrid"),
+        ("new york", "America/New_York"),
+        ("New-York", "America/New_York"),
+        ("utc", "UTC"),
+    ],
+)
+def test_a_zone_is_found_by_name_or_city(text: str, name: str) -> None:
+    # names: the IANA time zone data (standard)
+    assert answers.zone(text) == name
+
+
+def test_a_zone_that_is_not_found_comes_with_suggestions() -> None:
+    refused = answers.zone("madird")
+    assert isinstance(refused, Unclear)
+    assert "Europe/Madrid" in refused.args["suggestions"]  # type: ignore[operator]
+    assert answers.zone("") == Unclear("answer-zone", {"suggestions": ()})
+
+
+def test_a_choice_is_taken_by_number_label_or_a_clear_start() -> None:
+    options = ("Heel drop", "Hop", "Stepping jack", "Café walk")
+    assert answers.choice("2", options) == 1
+    assert answers.choice("heel DROP", options) == 0
+    assert answers.choice("cafe", options) == 3
+    assert answers.choice("step", options) == 2
+    for text in ("h", "0", "5", "", "jump"):
+        assert answers.choice(text, options) == Unclear("answer-choice", {"options": options})
+
+
+def test_a_whole_label_wins_over_one_that_only_starts_so() -> None:
+    assert answers.choice("hop", ("Hop twice", "Hop")) == 1
+
+
+@given(st.text(max_size=250))
+@settings(max_examples=200, deadline=None)
+def test_no_answer_whatever_raises(text: str) -> None:
+    answers.number(text, 1, 20)
+    answers.score(text)
+    answers.yes_no(text)
+    answers.span(text)
+    answers.spans(text)
+    answers.weekdays(text)
+    answers.day(text, TODAY)
+    answers.zone(text)
+    answers.choice(text, ("a", "b"))
+
+
+def test_a_very_long_answer_is_unclear_and_quickly_so() -> None:
+    text = "1" * 100_000
+    assert isinstance(answers.number(text, 1, 20), Unclear)
+    assert isinstance(answers.span(text), Unclear)
+    assert isinstance(answers.zone(text), Unclear)
+
+
+@pytest.mark.parametrize("year", [9998, 9999])
+def test_the_end_of_the_calendar_raises_nothing(year: int) -> None:
+    answers.day("29 feb", date(year, 12, 31))
+    answers.day("tomorrow", date(year, 12, 30))

