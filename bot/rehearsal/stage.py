@@ -113,14 +113,16 @@ class Stage:
 @asynccontextmanager
 async def stage(
     database_url: str, start: datetime, *, port: int = 0, ops: str = "", key: str = "none",
-    world_start: int = 1,
+    world_start: int = 1, world: World | None = None,
 ) -> AsyncIterator[Stage]:  # fmt: skip
     """Everything up and running at `start`, until the block ends. Port 0 takes a free one.
 
     `ops` is where the operations server listens too (`HOST:PORT`, empty: only beside the page).
+    `world` is one that has lived on while the bot was away; without it everybody is new.
     """
     clock = SteppedClock(start)
-    world = World(clock.now, first_update_id=world_start)
+    world = world or World(clock.now, first_update_id=world_start)
+    world.now = clock.now
     late = _Late()
     app = create_app(world, clock=late)
     async with serving(app, port=port) as address:

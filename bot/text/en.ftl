@@ -432,6 +432,7 @@ client-ready =
             { $readiness }
     }
     No impact is asked before you clear it.
+clearance-waits = { $name } still waits for your clearance. No impact is asked before it.
 ask-ceiling =
     { $name }: up to which impact do you clear?
     Usual pain: { $usual_pain ->

@@ -34,7 +34,8 @@ UNSPOKEN: Mapping[str, str] = {
     "bout": "ask-reps later-no-more later-too-late no-answer nudge prompt",
     "chosen": "ask-which",
     "client": (
-        "ask-ceiling ask-release ask-release-day cleared client-held client-page client-ready "
+        "ask-ceiling ask-release ask-release-day clearance-waits cleared client-held client-page "
+        "client-ready "
         "flag flag-closed plan-card plan-save plan-saved released"
     ),
     "clients": "caseload",

@@ -24,7 +24,6 @@ from scheduler.usecases.rest import (
     closes_at,
     gather,
     replan,
-    spread,
     today_of,
     unit,
 )
@@ -33,7 +32,6 @@ from scheduler.usecases.wake import changing
 LARGEST = 500
 """A larger number is asked back before it is logged (P4)."""
 TIMES_THE_BOUT = 3
-LATER_WITHOUT_TIME = timedelta(minutes=30)
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,13 +61,13 @@ def log(tx: Tx, client_id: int, said: Said, now: datetime) -> Reply:
         if said.at >= closes_at(client, day, running.practice):
             return reply("day-over", day=day.isoformat())
         if bout is not None and bout.state is BoutState.DONE:
-            return _state(running, "already-logged")
+            return as_it_stands(running, "already-logged")
         reps = _reps(running, bout, said)
         if reps is None:
             return ask_fewer(tx, client, bout, now)
-        if not said.sure and _odd(running, bout, reps):
+        if not said.sure and is_odd(running, bout, reps):
             return _ask_back(tx, client, said, day, bout, reps, now)
-        return _keep(tx, running, said, bout, reps, now)
+        return keep(tx, running, said, bout, reps, now)
 
 
 def _what(tx: Tx, client: Client, said: Said) -> tuple[date, Bout | None]:
@@ -100,7 +98,7 @@ def _last_unanswered(running: Running) -> Bout | None:
     return latest if latest and latest.state is BoutState.EXPIRED else None
 
 
-def _odd(running: Running, bout: Bout | None, reps: int) -> bool:
+def is_odd(running: Running, bout: Bout | None, reps: int) -> bool:
     size = bout.reps if bout else (running.plan.bout_reps if running.plan else None)
     return not 1 <= reps <= LARGEST or (size is not None and reps > TIMES_THE_BOUT * size)
 
@@ -153,7 +151,7 @@ def fewer(tx: Tx, client_id: int, bout_id: int, now: datetime) -> Reply:
         if now >= closes_at(client, bout.day, running.practice):
             return reply("day-over", day=bout.day.isoformat())
         if bout.state is BoutState.DONE:
-            return _state(running, "already-logged")
+            return as_it_stands(running, "already-logged")
         return ask_fewer(tx, client, bout, now)
 
 
@@ -198,7 +196,7 @@ def _means_yesterday(tx: Tx, client_id: int, question: Question) -> bool:
     return str(question.body["day"]) != today_of(tx.people.client(client_id), at).isoformat()
 
 
-def _keep(
+def keep(
     tx: Tx, running: Running, said: Said, bout: Bout | None, reps: int, now: datetime
 ) -> Reply:
     client = running.client
@@ -216,12 +214,12 @@ def _keep(
     )
     tx.questions.close(client.id, "fewer", "confirm")
     if entry is None:
-        return _state(running, "already-logged")
+        return as_it_stands(running, "already-logged")
     if bout is not None:
         tx.days.save_bout(replace(bout, state=BoutState.DONE))
     after = gather(tx, client, running.today)
     _flag_too_much(tx, after, reps, now)
-    return _what_next(tx, after, "logged", now, reps)
+    return what_next(tx, after, "logged", now, reps)
 
 
 def _done_at(client: Client, day: date, at: datetime) -> datetime:
@@ -231,7 +229,7 @@ def _done_at(client: Client, day: date, at: datetime) -> datetime:
     return min(at, end)
 
 
-def _what_next(tx: Tx, running: Running, said: str, now: datetime, reps: int) -> Reply:
+def what_next(tx: Tx, running: Running, said: str, now: datetime, reps: int) -> Reply:
     """The rest of the day worked out again, and the reply that says what is done and what is next."""
     following = None
     today = running.today == today_of(running.client, now)
@@ -263,7 +261,7 @@ def _why_nothing_next(tx: Tx, running: Running) -> Text:
     return text("no-more-today")
 
 
-def _state(running: Running, id_: str) -> Reply:
+def as_it_stands(running: Running, id_: str) -> Reply:
     following = d.waiting(running.bouts)
     return reply(
         id_,
@@ -296,135 +294,3 @@ def _flag_too_much(tx: Tx, running: Running, reps: int, now: datetime) -> None:
         },
         episode=f"too-much:{running.today}",
     )
-
-
-def skip(tx: Tx, client_id: int, at: datetime, now: datetime, bout_id: int | None = None) -> Reply:
-    """The bout's reps are dropped ("declined") and the rest of the day worked out again (S4)."""
-    with changing(tx, client_id, now) as client:
-        running, bout = _open_or_named(tx, client, at, bout_id)
-        if bout is None or bout.state is not BoutState.ASKED:
-            return _not_open(running, bout, now)
-        tx.days.save_bout(replace(bout, state=BoutState.SKIPPED))
-        tx.questions.close(client_id, "fewer", "confirm")
-        return _what_next(tx, gather(tx, client, bout.day), "skipped", now, bout.reps)
-
-
-def _open_or_named(
-    tx: Tx, client: Client, at: datetime, bout_id: int | None
-) -> tuple[Running, Bout | None]:
-    named = tx.days.bout(bout_id) if bout_id is not None else None
-    if named is not None and named.client == client.id:
-        return gather(tx, client, named.day), named
-    running = gather(tx, client, today_of(client, at))
-    return running, d.still_open(running.bouts)
-
-
-def _not_open(running: Running, bout: Bout | None, now: datetime) -> Reply:
-    if bout and now >= closes_at(running.client, running.today, running.practice):
-        return reply("day-over", day=running.today.isoformat())
-    if bout and bout.state is BoutState.DONE:
-        return _state(running, "already-logged")
-    return _state(running, "nothing-open")
-
-
-def later(  # what was said, and when
-    tx: Tx, client_id: int, at: datetime, now: datetime, until: datetime | None, bout_id: int | None
-) -> Reply:
-    """Put a bout off, at most three times: nothing before `until`, the gap still holds (P10).
-
-    Without a prompt open the next one is meant. What no longer fits today is not put off: the reply
-    names the latest time that works and the prompt stays open.
-    """
-    with changing(tx, client_id, now) as client:
-        running, bout = _open_or_named(tx, client, at, bout_id)
-        bout = bout or d.waiting(running.bouts)
-        if bout is None or bout.state not in {BoutState.ASKED, BoutState.WAITING}:
-            return _not_open(running, bout, now)
-        if bout.laters >= d.LATERS_PER_BOUT:
-            return reply("later-no-more", bout=bout.id)
-        wanted = max(until or now + LATER_WITHOUT_TIME, now)
-        rest = spread(tx, _without(running, bout), bout.reps, wanted)
-        if rest is None or not rest.bouts:
-            return _too_late(tx, running, bout, now)
-        tx.days.save_bout(replace(bout, state=BoutState.LATER))
-        following = replan(tx, running, now, laters=bout.laters + 1, asked_for=wanted)
-        return reply(
-            "put-off",
-            next=running.wall(following.due_at) if following else None,
-            **amount(running, following.reps if following else bout.reps),
-        )
-
-
-def _without(running: Running, bout: Bout) -> Running:
-    return replace(running, bouts=tuple(b for b in running.bouts if b.id != bout.id))
-
-
-def _too_late(tx: Tx, running: Running, bout: Bout, now: datetime) -> Reply:
-    latest = spread(tx, running, bout.reps, now)
-    return reply(
-        "later-too-late",
-        bout=bout.id,
-        next=running.wall(latest.bouts[-1].at) if latest and latest.bouts else None,
-    )
-
-
-def undo(tx: Tx, client_id: int, source: str, at: datetime, now: datetime) -> Reply:
-    """Void the last reps entry of a day that is still open, today's before yesterday's (P9)."""
-    with changing(tx, client_id, now) as client:
-        today = today_of(client, at)
-        for day in (today, today - timedelta(days=1)):
-            running = gather(tx, client, day)
-            entry = tx.ledger.latest(client_id, day)
-            if entry is None or at >= closes_at(client, day, running.practice):
-                continue
-            return _void(tx, running, entry, source, now)
-        return reply("undo-nothing")
-
-
-def _void(tx: Tx, running: Running, entry: Entry, source: str, now: datetime) -> Reply:
-    tx.ledger.void(entry.id, source, now)
-    if entry.bout is not None:
-        _reopen(tx, running, entry.bout, now)
-    after = gather(tx, running.client, running.today)
-    return _what_next(tx, after, "undone", now, entry.reps)
-
-
-def _reopen(tx: Tx, running: Running, bout_id: int, now: datetime) -> None:
-    """An answer taken back leaves its prompt open if its time is not up, else unanswered."""
-    bout = tx.days.bout(bout_id)
-    if bout is None or bout.state is not BoutState.DONE:
-        return
-    newest = bout.n >= max(b.n for b in running.bouts if b.asked_at is not None)
-    reopened = newest and now < bout.expires_at and not bars(tx, running)
-    state = BoutState.ASKED if reopened else BoutState.EXPIRED
-    tx.days.save_bout(replace(bout, state=state))
-
-
-def edited(  # noqa: PLR0911 # one a reason to leave things as they are
-    tx: Tx, client_id: int, said: Said, now: datetime
-) -> Reply | None:
-    """An edited message replaces the reps it logged, while its day is open (P5).
-
-    `None` if that message logged nothing: then it is read like a new one. Pain is never taken back here.
-    """
-    if said.message_id is None:
-        return None
-    with changing(tx, client_id, now) as client:
-        before = tx.ledger.of_message(client_id, said.message_id)
-        if not before:
-            return None
-        entry = before[-1]
-        running = gather(tx, client, entry.day)
-        if now >= closes_at(client, entry.day, running.practice):
-            return reply("day-over", day=entry.day.isoformat())
-        if said.reps is None:
-            return _state(running, "edit-kept")
-        if said.reps == entry.reps:
-            return _state(running, "already-logged")
-        bout = tx.days.bout(entry.bout) if entry.bout is not None else None
-        if _odd(running, bout, said.reps):
-            return _state(running, "edit-kept")
-        tx.ledger.void(entry.id, f"{said.source}:void", now)
-        after = gather(tx, client, entry.day)
-        again = replace(said, at=entry.at)
-        return _keep(tx, after, again, bout, said.reps, now)

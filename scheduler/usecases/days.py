@@ -13,8 +13,9 @@ from scheduler.domain.days import Bout, BoutState
 from scheduler.domain.messages import Lane, message
 from scheduler.domain.people import Client
 from scheduler.ports import Claim, Outgoing, Tx
-from scheduler.usecases import pain
+from scheduler.usecases import join, pain
 from scheduler.usecases.opening import begin_day
+from scheduler.usecases.post import tell
 from scheduler.usecases.rest import (
     Running,
     amount,
@@ -43,6 +44,8 @@ def advance(tx: Tx, client_id: int, now: datetime) -> None:
         for bout in tx.days.open_bouts(client.id):
             _bout_due(tx, client, bout, now)
         pain.morning_check(tx, client, now)
+        join.ask_consent_again(tx, client, now)
+        join.remind_of_clearance(tx, client, now)
         begin_day(tx, client, now)
 
 
@@ -79,15 +82,13 @@ def _say_quietly(
     tx: Tx, running: Running, bout: Bout, following: Bout | None, now: datetime
 ) -> None:
     """Write on the old prompt itself that no answer came and what is next; nothing rings."""
+    following_at = running.wall(following.due_at) if following else None
     tx.outbox.add(
         Outgoing(
             key=f"expired:{bout.id}",
             lane=Lane.REST,
             message=message(
-                "no-answer",
-                bout=bout.id,
-                next=running.wall(following.due_at) if following else None,
-                **amount(running, bout.reps),
+                "no-answer", bout=bout.id, next=following_at, **amount(running, bout.reps)
             ),
             person=running.client.id,
             edits=bout.message_id,
@@ -138,15 +139,9 @@ def _was_away(tx: Tx, running: Running, now: datetime) -> None:
         return
     day = tx.days.get(running.client.id, running.today) or running.day
     tx.days.save(replace(day, away_told=True))
-    tx.outbox.add(
-        Outgoing(
-            key=f"away:{running.client.id}:{running.today}",
-            lane=Lane.REST,
-            message=message("away", next=running.wall(following.due_at) if following else None),
-            person=running.client.id,
-        ),
-        now,
-    )
+    words = message("away", next=running.wall(following.due_at) if following else None)
+    key = f"away:{running.client.id}:{running.today}"
+    tell(tx, running.client.id, key, Lane.REST, words, now)
 
 
 def begins(tx: Tx, claim: Claim, now: datetime) -> bool:

@@ -9,13 +9,14 @@ from typing import Any
 from scheduler.domain.flags import Flag
 from scheduler.domain.messages import Argument, Lane, message, text
 from scheduler.domain.pain import SIGNS, Urgency
-from scheduler.domain.people import Client, Role, State
+from scheduler.domain.people import Client, State
 from scheduler.domain.plan import MOVEMENTS
 from scheduler.domain.reply import Reply, reply
 from scheduler.domain.wall import wall
-from scheduler.ports import Outgoing, Question, Tx
+from scheduler.ports import Question, Tx
 from scheduler.usecases import plans
 from scheduler.usecases.opening import begin_day
+from scheduler.usecases.post import tell, tell_admins
 from scheduler.usecases.rest import today_of, withdraw_all
 from scheduler.usecases.wake import changing
 
@@ -87,17 +88,16 @@ def stop_by_clinician(tx: Tx, clinician: int, client_id: int, now: datetime) -> 
         withdraw_all(tx, client, "hold")
         tx.book.audit(clinician, "hold", client_id, now)
         practice = tx.book.practice()
-        tx.outbox.add(
-            Outgoing(
-                key=f"held:{client_id}:{now.isoformat()}",
-                lane=Lane.SAFETY,
-                message=message(
-                    "held-by-clinician",
-                    clinician=clinician_name(tx, client),
-                    phone=practice.phone,
-                    emergency_number=practice.emergency_number,
-                ),
-                person=client_id,
+        tell(
+            tx,
+            client_id,
+            f"held:{client_id}:{now.isoformat()}",
+            Lane.SAFETY,
+            message(
+                "held-by-clinician",
+                clinician=clinician_name(tx, client),
+                phone=practice.phone,
+                emergency_number=practice.emergency_number,
             ),
             now,
         )
@@ -151,27 +151,10 @@ def _tell(tx: Tx, client: Client, flag: Flag, now: datetime) -> None:
             "urgent": flag.urgent,
             **{key: value for key, value in flag.details.items() if value not in (None, "")},
         }
-        tx.outbox.add(
-            Outgoing(
-                key=f"flag:{flag.id}",
-                lane=Lane.FLAG,
-                message=(text("flag", **about),),
-                person=client.clinician,
-            ),
-            now,
-        )
+        tell(tx, client.clinician, f"flag:{flag.id}", Lane.FLAG, (text("flag", **about),), now)
         return
-    for admin in tx.people.everyone():
-        if admin.role is Role.ADMIN and admin.account is not None:
-            tx.outbox.add(
-                Outgoing(
-                    key=f"flag:{flag.id}:admin:{admin.id}",
-                    lane=Lane.FLAG,
-                    message=message("flag-admin", flag=flag.id, name=name, urgent=flag.urgent),
-                    person=admin.id,
-                ),
-                now,
-            )
+    words = message("flag-admin", flag=flag.id, name=name, urgent=flag.urgent)
+    tell_admins(tx, f"flag:{flag.id}:admin", Lane.FLAG, words, now)
 
 
 def clinician_name(tx: Tx, client: Client) -> str:
@@ -260,20 +243,19 @@ def _lower_today(tx: Tx, client_id: int, first: date, total: int) -> None:
 def _tell_released(  # one message's arguments
     tx: Tx, client: Client, total: int, bout: int, movement: str, first: date, now: datetime
 ) -> None:
-    tx.outbox.add(
-        Outgoing(
-            key=f"release:{client.id}:{now.isoformat()}",
-            lane=Lane.SAFETY,
-            message=message(
-                "release-told",
-                clinician=clinician_name(tx, client),
-                total=total,
-                bout_reps=bout,
-                movement=movement,
-                per_side=MOVEMENTS[movement].per_side,
-                day=first.isoformat(),
-            ),
-            person=client.id,
+    tell(
+        tx,
+        client.id,
+        f"release:{client.id}:{now.isoformat()}",
+        Lane.SAFETY,
+        message(
+            "release-told",
+            clinician=clinician_name(tx, client),
+            total=total,
+            bout_reps=bout,
+            movement=movement,
+            per_side=MOVEMENTS[movement].per_side,
+            day=first.isoformat(),
         ),
         now,
     )

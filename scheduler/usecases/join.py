@@ -10,16 +10,14 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from scheduler.domain import readiness
-from scheduler.domain.hours import Hours, Span, parse_span
 from scheduler.domain.messages import Argument, Lane, Message, message, text
 from scheduler.domain.people import NOTICE_VERSION, Client, Invitation, Person, Role, State
-from scheduler.domain.plan import MOVEMENTS, check_plan
 from scheduler.domain.reply import Reply, reply
-from scheduler.domain.settings import Practice
 from scheduler.domain.wall import wall
-from scheduler.ports import Outgoing, Question, Tx
+from scheduler.ports import Question, Tx
+from scheduler.usecases import times
 from scheduler.usecases.opening import begin_day
-from scheduler.usecases.rest import gather, replan, today_of
+from scheduler.usecases.post import tell
 from scheduler.usecases.wake import changing
 
 CODE_BYTES = 24
@@ -144,7 +142,7 @@ def _ask(tx: Tx, client_id: int, step: str, body: dict[str, Any], now: datetime)
         screen = step.removeprefix("which-")
         return reply("ask-which", screen=screen, chosen=list(body["yes"]))
     if step == "times":
-        return _times(tx, client_id)
+        return times.screen(tx, client_id)
     return reply(f"ask-{step}")
 
 
@@ -179,39 +177,6 @@ def usual_pain(tx: Tx, client_id: int, question: Question, score: int, now: date
         return reply("readiness-kept")
 
 
-def _times(tx: Tx, client_id: int) -> Reply:
-    client = tx.people.client(client_id)
-    hours = client.hours or default_hours(tx, client_id, tx.book.practice())
-    version = tx.plans.latest(client_id)
-    return reply(
-        "ask-times",
-        zone=client.zone.key,
-        **hours_args(hours),
-        days=list(client.days) if version and not version.plan.weekdays else [],
-        flexible=bool(version and not version.plan.weekdays),
-    )
-
-
-def hours_args(hours: Hours) -> dict[str, Argument]:
-    """Window and quiet times as arguments: minutes of the day, `[[start, end], ...]`."""
-    return {
-        "window": [hours.window.start, hours.window.end],
-        "quiet": [[each.start, each.end] for each in hours.quiet],
-    }
-
-
-def default_hours(tx: Tx, client_id: int, practice: Practice) -> Hours:
-    """The plan's hours, else the practice's."""
-    version = tx.plans.latest(client_id)
-    return version.plan.hours if version else Hours(parse_span(practice.window), ())
-
-
-def ask_time_field(tx: Tx, client_id: int, field: str, now: datetime) -> Reply:
-    """Ask for the zone, the window or the quiet times; the screen of times follows the answer."""
-    tx.questions.ask(Question(client_id, "join", f"times-{field}", asked_at=now))
-    return reply(f"ask-times-{field}")
-
-
 def again(tx: Tx, client_id: int, question: Question) -> Message:
     """The open step of joining once more."""
     step = question.step
@@ -220,7 +185,7 @@ def again(tx: Tx, client_id: int, question: Question) -> Message:
     if step.startswith("which-"):
         chosen = list(question.body.get("yes", []))
         return message("ask-which", screen=step.removeprefix("which-"), chosen=chosen)
-    return _times(tx, client_id).message if step == "times" else message(f"ask-{step}")
+    return times.screen(tx, client_id).message if step == "times" else message(f"ask-{step}")
 
 
 def change_times(tx: Tx, client_id: int, now: datetime) -> Reply:
@@ -229,51 +194,7 @@ def change_times(tx: Tx, client_id: int, now: datetime) -> Reply:
     if tx.people.client(client_id).joined_at is None and open_ is not None:
         return Reply(again(tx, client_id, open_))
     tx.questions.ask(Question(client_id, "join", "times", asked_at=now))
-    return _times(tx, client_id)
-
-
-def set_time_answer(tx: Tx, client_id: int, field: str, value: object, now: datetime) -> Reply:
-    """A zone, a window or quiet times as answered, made into the client's own hours."""
-    if isinstance(value, ZoneInfo):
-        return set_time_field(tx, client_id, field, value, now)
-    client = tx.people.client(client_id)
-    hours = client.hours or default_hours(tx, client_id, tx.book.practice())
-    if isinstance(value, Span):
-        return set_time_field(tx, client_id, field, replace(hours, window=value), now)
-    if isinstance(value, tuple):
-        return set_time_field(tx, client_id, field, replace(hours, quiet=value), now)
-    return _times(tx, client_id)
-
-
-def set_time_field(
-    tx: Tx, client_id: int, field: str, value: ZoneInfo | Hours, now: datetime
-) -> Reply:  # fmt: skip
-    """Keep the client's own zone or hours, if the plan can still be carried out within them (C3)."""
-    with changing(tx, client_id, now) as client:
-        zone = value if isinstance(value, ZoneInfo) else client.zone
-        hours = client.hours if isinstance(value, ZoneInfo) else value
-        after = replace(client, zone=zone, hours=hours)
-        version = tx.plans.latest(client_id)
-        if version is not None:
-            faults = check_plan(
-                version.plan,
-                client_hours=after.hours,
-                zone=after.zone,
-                ceiling=None,
-                estimate_accepted=True,
-                movement=MOVEMENTS[version.plan.movement],
-            )
-            if faults:
-                return Reply((text("times-do-not-fit"), *_times(tx, client_id).message))
-        tx.people.save_client(after)
-        tx.book.audit(client_id, f"times-{field}", client_id, now)
-        running = gather(tx, after, today_of(after, now))
-        if running.day is not None:
-            replan(tx, running, now)
-        else:
-            begin_day(tx, after, now)
-    tx.questions.ask(Question(client_id, "join", "times", asked_at=now))
-    return _times(tx, client_id)
+    return times.screen(tx, client_id)
 
 
 def finish(tx: Tx, client_id: int, now: datetime) -> Reply:
@@ -295,20 +216,57 @@ def finish(tx: Tx, client_id: int, now: datetime) -> Reply:
         return reply("ready", today=begun is not None)
 
 
+def remind_of_clearance(tx: Tx, client: Client, now: datetime) -> None:
+    """Remind the clinician once of a client who has waited for clearance for 2 days (setting; J6)."""
+    person = tx.people.get(client.id)
+    if person is None or person.state is not State.READY or not waited(tx, client, now):
+        return
+    if tx.plans.clearance(client.id) is None:
+        tell(
+            tx,
+            client.clinician,
+            f"clearance-reminder:{client.id}",
+            Lane.REST,
+            message("clearance-waits", client=client.id, name=person.name),
+            now,
+        )
+
+
+def waited(tx: Tx, client: Client, now: datetime) -> bool:
+    """Whether the time to record clearance since joining is over."""
+    days = tx.book.practice().clearance_reminder_days
+    return client.joined_at is not None and now >= client.joined_at + timedelta(days=days)
+
+
+def ask_consent_again(tx: Tx, client: Client, now: datetime) -> None:
+    """A changed notice asks everybody again, once; until the answer nothing is asked for (J2)."""
+    if client.consent_version in {None, NOTICE_VERSION}:
+        return
+    if any(question.kind == "join" for question in tx.questions.of(client.id)):
+        return
+    tell(
+        tx,
+        client.id,
+        f"notice:{client.id}:{NOTICE_VERSION}",
+        Lane.REST,
+        ask_consent(tx, client, now),
+        now,
+    )
+
+
 def _tell_clinician(tx: Tx, client: Client, person: Person, now: datetime) -> None:
-    tx.outbox.add(
-        Outgoing(
-            key=f"joined:{client.id}",
-            lane=Lane.REST,
-            message=message(
-                "client-ready",
-                client=client.id,
-                name=person.name,
-                readiness=list(client.readiness or ()),
-                usual_pain=client.usual_pain,
-                at=wall(now, client.zone),
-            ),
-            person=client.clinician,
+    tell(
+        tx,
+        client.clinician,
+        f"joined:{client.id}",
+        Lane.REST,
+        message(
+            "client-ready",
+            client=client.id,
+            name=person.name,
+            readiness=list(client.readiness or ()),
+            usual_pain=client.usual_pain,
+            at=wall(now, client.zone),
         ),
         now,
     )

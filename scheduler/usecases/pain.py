@@ -15,9 +15,10 @@ from scheduler.domain.messages import Lane, message, text
 from scheduler.domain.pain import Answers, Fall, Outcome
 from scheduler.domain.people import Client
 from scheduler.domain.reply import Reply, reply
-from scheduler.ports import Outgoing, Question, Tx
+from scheduler.ports import Question, Tx
 from scheduler.usecases import holds
 from scheduler.usecases.opening import begin_day
+from scheduler.usecases.post import tell
 from scheduler.usecases.rest import gather, hours_of, replan, today_of, withdraw_all
 from scheduler.usecases.wake import changing
 
@@ -165,13 +166,12 @@ def morning_check(tx: Tx, client: Client, now: datetime) -> None:
     if tx.health.holds(client.id):
         return
     tx.questions.ask(Question(client.id, "morning", "score", asked_at=now))
-    tx.outbox.add(
-        Outgoing(
-            key=f"morning:{client.id}:{client.morning_at.isoformat()}",
-            lane=Lane.REST,
-            message=message("ask-morning"),
-            person=client.id,
-        ),
+    tell(
+        tx,
+        client.id,
+        f"morning:{client.id}:{client.morning_at.isoformat()}",
+        Lane.REST,
+        message("ask-morning"),
         now,
     )
 
@@ -258,12 +258,11 @@ def questions_left_open(tx: Tx, client: Client, now: datetime) -> None:
             client.id, question.kind, today_of(client, now), now, {**details, "outcome": "hold"}
         )
         said = holds.stop(tx, client, now, reason="question-open", details=details)
-        tx.outbox.add(
-            Outgoing(
-                key=f"question-open:{client.id}:{question.kind}:{question.expires_at.isoformat()}",
-                lane=Lane.SAFETY,
-                message=said.message,
-                person=client.id,
-            ),
+        tell(
+            tx,
+            client.id,
+            f"question-open:{client.id}:{question.kind}:{question.expires_at.isoformat()}",
+            Lane.SAFETY,
+            said.message,
             now,
         )

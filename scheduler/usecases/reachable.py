@@ -7,9 +7,10 @@ from datetime import datetime
 
 from scheduler.domain.messages import Lane, message
 from scheduler.domain.people import Person, Role
-from scheduler.ports import Outgoing, Tx
+from scheduler.ports import Tx
 from scheduler.usecases.holds import raise_flag
 from scheduler.usecases.opening import begin_day
+from scheduler.usecases.post import tell_admins
 from scheduler.usecases.rest import withdraw_all
 from scheduler.usecases.wake import changing
 
@@ -38,17 +39,9 @@ def lost(tx: Tx, person_id: int | None, now: datetime) -> None:
 
 
 def _tell_admins(tx: Tx, person: Person, now: datetime) -> None:
-    for admin in tx.people.everyone():
-        if admin.role is Role.ADMIN and admin.id != person.id and admin.account is not None:
-            tx.outbox.add(
-                Outgoing(
-                    key=f"unreachable:{person.id}:{now.isoformat()}:{admin.id}",
-                    lane=Lane.FLAG,
-                    message=message("staff-unreachable", name=person.name, role=person.role.value),
-                    person=admin.id,
-                ),
-                now,
-            )
+    words = message("staff-unreachable", name=person.name, role=person.role.value)
+    key = f"unreachable:{person.id}:{now.isoformat()}"
+    tell_admins(tx, key, Lane.FLAG, words, now, but=person.id)
 
 
 def back(tx: Tx, person: Person, now: datetime) -> Person:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from datetime import datetime, timedelta
 
 from scheduler.domain.messages import Lane, message
-from scheduler.domain.people import Role
-from scheduler.ports import Arrived, Outgoing, Tx
+from scheduler.ports import Arrived, Tx
+from scheduler.usecases.post import tell_admins
 
 
 def failed(  # one failure's facts
@@ -16,14 +16,5 @@ def failed(  # one failure's facts
     tx.inbox.failed(row.update_id, worker, now + again if again else None, reason)
     if again:
         return
-    for admin in tx.people.everyone():
-        if admin.role is Role.ADMIN and admin.account is not None:
-            tx.outbox.add(
-                Outgoing(
-                    key=f"aside:{row.update_id}:{admin.id}",
-                    lane=Lane.FLAG,
-                    message=message("set-aside", update=row.update_id),
-                    person=admin.id,
-                ),
-                now,
-            )
+    words = message("set-aside", update=row.update_id)
+    tell_admins(tx, f"aside:{row.update_id}", Lane.FLAG, words, now)

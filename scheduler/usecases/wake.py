@@ -31,6 +31,9 @@ def _next(tx: Tx, client: Client, now: datetime) -> datetime:
     midnight = instant(local_day(now, client.zone) + timedelta(days=1), 0, client.zone)
     late = timedelta(minutes=tx.book.practice().late_minutes)
     moments = [midnight]
+    reminder = timedelta(days=tx.book.practice().clearance_reminder_days)
+    if client.joined_at and now < client.joined_at + reminder:
+        moments.append(client.joined_at + reminder)
     if client.morning_at:
         moments.append(client.morning_at)
     for bout in tx.days.open_bouts(client.id):

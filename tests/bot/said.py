@@ -13,8 +13,8 @@ from scheduler.domain.flags import OUTCOMES
 from scheduler.domain.hours import Hours, Span
 from scheduler.domain.people import Role
 from scheduler.domain.plan import Level, Plan
+from scheduler.usecases.drafts import FIELDS
 from scheduler.usecases.holds import STOP_TEXTS
-from scheduler.usecases.plans import FIELDS
 
 PLAN = Plan(
     "stomp", 40, 10, 10, 2, 3, (0, 3), 1, Hours(Span(480, 1200)), (), date(2027, 3, 8), None, None
@@ -22,7 +22,7 @@ PLAN = Plan(
 ROOT = Path(__file__).parents[2]
 SAYS = frozenset({"text", "reply", "message", "catalogue"})
 """The functions whose first argument is an id."""
-PASSES_ON = {"_state": 1, "_what_next": 2, "carry_on": 3}
+PASSES_ON = {"as_it_stands": 1, "what_next": 2, "carry_on": 3}
 """Helpers that are handed an id, and at which place."""
 VARIABLES: dict[str, Sequence[str]] = {
     "said": (),
@@ -148,7 +148,7 @@ def _ids(call: ast.Call, path: Path) -> list[str]:
         return list(_constants(call.args[0]))
     if name in PASSES_ON and len(call.args) > PASSES_ON[name]:
         return list(_constants(call.args[PASSES_ON[name]]))
-    if name not in SAYS | {"_button"} or not call.args:
+    if name not in SAYS | {"button"} or not call.args:
         return []
     return [*_of(call.args[0], path, name)]
 
@@ -156,13 +156,13 @@ def _ids(call: ast.Call, path: Path) -> list[str]:
 def _of(first: ast.expr, path: Path, name: str) -> Iterator[str]:
     match first:
         case ast.Constant(value=str() as value):
-            yield f"button-{value}" if name == "_button" else value
+            yield f"button-{value}" if name == "button" else value
         case ast.IfExp():
             yield from _of(first.body, path, name)
             yield from _of(first.orelse, path, name)
         case ast.JoinedStr():
             template = ast.unparse(first)[2:-1]
-            yield from _built(f"button-{template}" if name == "_button" else template, path)
+            yield from _built(f"button-{template}" if name == "button" else template, path)
         case _:
             shown = ast.unparse(first)
             if shown not in VARIABLES:

@@ -13,7 +13,7 @@ from scheduler.domain.flags import OUTCOMES
 from scheduler.domain.people import Role, State
 from scheduler.domain.plan import MOVEMENTS, Level
 from scheduler.domain.settings import NAMES
-from scheduler.usecases.plans import FIELDS
+from scheduler.usecases.drafts import FIELDS
 from tests.bot.said import ROOT, said
 
 WORDS = catalogue("en")

@@ -10,7 +10,7 @@ import pytest
 from bot.words import render
 from scheduler.domain.hours import Hours, Span
 from scheduler.domain.plan import Level, Plan, check_plan
-from scheduler.usecases.plans import fault_text
+from scheduler.usecases.drafts import fault_text
 from tests.bot.said import fault_reasons
 
 GOOD = Plan(

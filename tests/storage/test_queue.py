@@ -305,13 +305,16 @@ async def test_many_workers_send_every_message_once(store: SqlStore) -> None:
     names = [f"{n}:{who}" for n in range(4) for who in people]
     write(store, *(letter(name, int(name.partition(":")[2])) for name in names))
 
+    async def send(claimed: Claim) -> None:
+        assert await store.run(lambda tx: tx.outbox.begin(claimed, NOW))
+        assert await store.run(lambda tx: tx.outbox.sent(claimed, 1, NOW))
+
     async def work(worker: str) -> list[str]:
         left: list[str] = []
         while await store.run(lambda tx: tx.outbox.waiting(NOW)):
             claims = await store.run(lambda tx: tx.outbox.claim_due(NOW, worker, LEASE, 3))
             for each in claims:
-                assert await store.run(lambda tx, it=each: tx.outbox.begin(it, NOW))  # type: ignore[misc]
-                assert await store.run(lambda tx, it=each: tx.outbox.sent(it, 1, NOW))  # type: ignore[misc]
+                await send(each)
             left += keys(claims)
         return left
 

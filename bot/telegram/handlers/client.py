@@ -11,7 +11,8 @@ from scheduler.domain import readiness as questions
 from scheduler.domain.people import Person
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
-from scheduler.usecases import bouts, join, notes, pain
+from scheduler.usecases import bouts, corrections, join, notes, pain, putoff
+from scheduler.usecases import times as own_times
 from scheduler.usecases.bouts import Said
 
 
@@ -39,11 +40,11 @@ def did_fewer(act: Act) -> Reply:
 
 
 def later(act: Act) -> Reply:
-    return bouts.later(act.tx, act.who.id, act.update.at, act.now, None, act.number(0))
+    return putoff.later(act.tx, act.who.id, act.update.at, act.now, None, act.number(0))
 
 
 def skip(act: Act) -> Reply:
-    return bouts.skip(act.tx, act.who.id, act.update.at, act.now, act.number(0))
+    return putoff.skip(act.tx, act.who.id, act.update.at, act.now, act.number(0))
 
 
 def how_many(act: Act) -> Reply:
@@ -138,7 +139,7 @@ def times(act: Act) -> Reply:
         return join.finish(act.tx, act.who.id, act.now)
     if act.args[0] not in {"zone", "window", "quiet"}:
         return reply("question-over")
-    return join.ask_time_field(act.tx, act.who.id, act.args[0], act.now)
+    return own_times.ask_time_field(act.tx, act.who.id, act.args[0], act.now)
 
 
 def pass_on(act: Act) -> Reply:
@@ -182,7 +183,9 @@ def command(act: Act, name: str) -> Reply | None:
     if name == "today":
         return notes.today(act.tx, act.who.id, act.now)
     if name == "undo":
-        return bouts.undo(act.tx, act.who.id, f"u{act.update.update_id}", act.update.at, act.now)
+        return corrections.undo(
+            act.tx, act.who.id, f"u{act.update.update_id}", act.update.at, act.now
+        )
     if name == "times":
         return join.change_times(act.tx, act.who.id, act.now)
     if name in {"help", "start"}:

@@ -17,7 +17,8 @@ from scheduler.domain.messages import Message, text
 from scheduler.domain.people import Person
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
-from scheduler.usecases import bouts, holds, join, notes, pain
+from scheduler.usecases import bouts, corrections, holds, join, notes, pain, putoff
+from scheduler.usecases import times as own_times
 from scheduler.usecases.bouts import Said
 
 ORDER = ("pain", "fall", "confirm", "fewer", "morning", "join", "pass")
@@ -33,7 +34,7 @@ def heard(tx: Tx, who: Person, update: Incoming, said: Said, now: datetime) -> R
     if alarm := _alarm(tx, who, intent, update, said, question, now):
         return alarm
     if update.kind == "edit":
-        edited = bouts.edited(tx, who.id, replace(said, reps=intent.reps), now)
+        edited = corrections.edited(tx, who.id, replace(said, reps=intent.reps), now)
         if edited is not None:
             return edited
     if update.reply_to is not None and (bout := _replied_bout(tx, who, update)):
@@ -114,7 +115,7 @@ def _log_beside(  # one message's facts
     if not (intent.all or intent.half or (intent.reps and 1 <= intent.reps <= bouts.LARGEST)):
         return
     about = replace(_about(said, intent), sure=True)
-    if not edited or bouts.edited(tx, who.id, about, now) is None:
+    if not edited or corrections.edited(tx, who.id, about, now) is None:
         bouts.log(tx, who.id, about, now)
 
 
@@ -176,7 +177,7 @@ def _join_answer(tx: Tx, who: Person, question: Question, value: object, now: da
         return join.usual_pain(tx, who.id, question, value, now)
     if step == "times":
         return join.finish(tx, who.id, now)
-    return join.set_time_answer(tx, who.id, step.removeprefix("times-"), value, now)
+    return own_times.set_time_answer(tx, who.id, step.removeprefix("times-"), value, now)
 
 
 def _unclear(  # one message's facts
@@ -225,12 +226,12 @@ def _plain(  # noqa: PLR0911 # one return a kind of intent
         case "log":
             return bouts.log(tx, who.id, _about(said, intent), now)
         case "skip" if not intent.asks:
-            return bouts.skip(tx, who.id, update.at, now, said.bout)
+            return putoff.skip(tx, who.id, update.at, now, said.bout)
         case "later" if not intent.asks:
             until = wanted(tx, who, intent, now)
-            return bouts.later(tx, who.id, update.at, now, until, said.bout)
+            return putoff.later(tx, who.id, update.at, now, until, said.bout)
         case "undo" if not intent.asks:
-            return bouts.undo(tx, who.id, said.source, update.at, now)
+            return corrections.undo(tx, who.id, said.source, update.at, now)
         case "break":
             return notes.wants_break(tx, who.id, update.text, now)
         case "help":

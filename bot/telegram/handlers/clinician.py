@@ -13,7 +13,7 @@ from scheduler.domain.people import Person
 from scheduler.domain.plan import MOVEMENTS, Level
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
-from scheduler.usecases import caseload, holds, plans, staff
+from scheduler.usecases import caseload, drafts, holds, plans, staff
 from scheduler.usecases.pain import open_question
 
 NUMBERS = {
@@ -53,7 +53,7 @@ def plan(act: Act) -> Reply:
     client = act.number(0)
     if caseload.owned(act.tx, act.who.id, client) is None:
         return reply("not-yours")
-    return plans.draft(act.tx, act.who.id, client, act.now)
+    return drafts.draft(act.tx, act.who.id, client, act.now)
 
 
 def hold(act: Act) -> Reply:
@@ -107,7 +107,7 @@ def _draft(tx: Tx, who: Person) -> Question | None:
 
 def field(act: Act) -> Reply:
     question = _draft(act.tx, act.who)
-    return plans.ask_field(act.tx, question, act.args[0]) if question else reply("question-over")
+    return drafts.ask_field(act.tx, question, act.args[0]) if question else reply("question-over")
 
 
 def value(act: Act) -> Reply:
@@ -118,18 +118,18 @@ def value(act: Act) -> Reply:
     return (
         reply("question-over")
         if isinstance(parsed, Unclear)
-        else plans.set_field(act.tx, question, parsed)
+        else drafts.set_field(act.tx, question, parsed)
     )
 
 
 def card(act: Act) -> Reply:
     question = _draft(act.tx, act.who)
-    return plans.card(act.tx, question) if question else reply("question-over")
+    return drafts.card(act.tx, question) if question else reply("question-over")
 
 
 def preview(act: Act) -> Reply:
     question = _draft(act.tx, act.who)
-    return plans.preview(act.tx, question) if question else reply("question-over")
+    return drafts.preview(act.tx, question) if question else reply("question-over")
 
 
 def save(act: Act) -> Reply:
@@ -218,7 +218,7 @@ def heard(act: Act) -> Reply | None:
     if question := open_question(act.tx, act.who.id, "release"):
         return _typed_dose(act.tx, act.who, question, act.update.text, act.now)
     question = _draft(act.tx, act.who)
-    if question is not None and question.step in plans.FIELDS:
+    if question is not None and question.step in drafts.FIELDS:
         return _typed_field(act.tx, act.who, question, act.update.text, act.now)
     return caseload.caseload(act.tx, act.who.id, act.update.text.strip())
 
@@ -227,11 +227,11 @@ def _typed_field(tx: Tx, who: Person, question: Question, said: str, now: dateti
     client = tx.people.client(int(question.body["client"]))
     parsed = parse(question.step, said, who.language, local_day(now, client.zone))
     if isinstance(parsed, Unclear):
-        again = plans.ask_field(tx, question, question.step)
+        again = drafts.ask_field(tx, question, question.step)
         return Reply((*dialogue.unclear(parsed), *again.message))
     if parsed is None and question.step == "start":
-        return plans.ask_field(tx, question, question.step)
-    return plans.set_field(tx, question, parsed)
+        return drafts.ask_field(tx, question, question.step)
+    return drafts.set_field(tx, question, parsed)
 
 
 def _typed_dose(tx: Tx, who: Person, question: Question, said: str, now: datetime) -> Reply:

@@ -1,0 +1,55 @@
+"""What the decisions need from outside: a clock, a sender, and a store with its nouns.
+
+Every promise here is kept on both database engines. All instants are aware UTC datetimes; days are dates
+in the client's own zone. Nobody but `Store.run` begins or ends a transaction.
+"""
+
+from __future__ import annotations
+
+from scheduler.ports.boxes import Inbox, Outbox
+from scheduler.ports.nouns import Days, Flags, Health, Invitations, Ledger, People, Plans, Questions
+from scheduler.ports.sending import (
+    Clock,
+    Delivered,
+    Delivery,
+    Letter,
+    Refused,
+    Sender,
+    TryLater,
+    Unknown,
+    Unreachable,
+)
+from scheduler.ports.store import Book, Store, Tx
+from scheduler.ports.values import Arrived, Claim, Json, Outgoing, PlanVersion, Post, Question
+
+__all__ = [
+    "Arrived",
+    "Book",
+    "Claim",
+    "Clock",
+    "Days",
+    "Delivered",
+    "Delivery",
+    "Flags",
+    "Health",
+    "Inbox",
+    "Invitations",
+    "Json",
+    "Ledger",
+    "Letter",
+    "Outbox",
+    "Outgoing",
+    "People",
+    "PlanVersion",
+    "Plans",
+    "Post",
+    "Question",
+    "Questions",
+    "Refused",
+    "Sender",
+    "Store",
+    "TryLater",
+    "Tx",
+    "Unknown",
+    "Unreachable",
+]

@@ -1,0 +1,101 @@
+"""What can be asked of the store about messages going out and updates coming in (R1, R2)."""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+from typing import Protocol
+
+from scheduler.ports.values import Arrived, Claim, Json, Outgoing
+
+
+class Outbox(Protocol):
+    def add(self, outgoing: Outgoing, now: datetime) -> bool:
+        """Keep a message to be sent; False if its key is there already."""
+        ...
+
+    def cancel_prompts(self, client: int, reason: str) -> None:
+        """Drop every prompt and nudge of the client that has not begun to be sent."""
+        ...
+
+    def claim_due(
+        self, now: datetime, worker: str, lease: timedelta, limit: int
+    ) -> tuple[Claim, ...]:
+        """Claim rows that are due, first lane first, oldest first, at most one a chat.
+
+        A row is claimed by one worker only, until its lease ends. No row is claimed while an earlier row
+        of the same chat is being sent; a prompt later than the practice allows is never claimed.
+        """
+        ...
+
+    def begin(self, claim: Claim, now: datetime) -> bool:
+        """claimed -> sending. False if the claim was lost or the row was dropped meanwhile (a hold).
+
+        Counts the attempt, and the lease begins anew, as long as it was when the row was claimed.
+        """
+        ...
+
+    def sent(self, claim: Claim, message_id: int, now: datetime) -> bool: ...
+
+    def put_back(self, claim: Claim, due_at: datetime) -> bool:
+        """sending -> due again, not before `due_at`.
+
+        It keeps its place: until then nothing leaves to its chat but more urgent lanes, and a prompt
+        is as late as it would have been.
+        """
+        ...
+
+    def unknown(self, claim: Claim, now: datetime) -> bool: ...
+
+    def drop(self, claim: Claim, reason: str) -> bool: ...
+
+    def expire_leases(self, now: datetime) -> tuple[Claim, ...]:
+        """Rows whose lease has ended: claimed becomes due; those in sending are returned, still so."""
+        ...
+
+    def next_due(self, now: datetime) -> datetime | None:
+        """The next instant at which a row can be claimed or a lease ends; past if one can be already.
+
+        Rows that wait for another of their chat, for somebody who cannot be reached, or that are
+        prompts too late by `now`, are left out: at the instant told there is something to do.
+        """
+        ...
+
+    def waiting(self, now: datetime) -> int:
+        """Rows on their way, or due by now to somebody who can be reached and not too late.
+
+        A row that was put back to later does not count, nor do those that wait behind it.
+        """
+        ...
+
+
+class Inbox(Protocol):
+    def keep(self, update_id: int, chat: int, payload: Json, now: datetime) -> bool:
+        """Store an update before it is confirmed; False if it is there already."""
+        ...
+
+    def claim(
+        self, now: datetime, worker: str, lease: timedelta, limit: int
+    ) -> tuple[Arrived, ...]:
+        """Claim the oldest unfinished update of each chat that has none being handled."""
+        ...
+
+    def finish(self, update_id: int, worker: str) -> bool:
+        """Mark as handled, in the transaction of its effects. False if the lease was lost.
+
+        Then another worker has finished it or is at it, and the caller raises, so that nothing is kept.
+        """
+        ...
+
+    def failed(self, update_id: int, worker: str, retry_at: datetime | None, reason: str) -> None:
+        """Try again at `retry_at`, or set aside where an admin sees it if that is `None`."""
+        ...
+
+    def finished(self, update_id: int) -> bool:
+        """Whether nothing more will be done about an update: it was handled, or set aside."""
+        ...
+
+    def next_due(self) -> datetime | None:
+        """The next instant at which an update can be claimed; past if one can be already."""
+        ...
+
+    def unfinished(self) -> int: ...

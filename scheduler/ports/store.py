@@ -1,0 +1,52 @@
+"""The store: one transaction, and everything that can be asked inside it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import datetime
+from typing import Protocol, TypeVar
+
+from scheduler.domain.settings import Practice
+from scheduler.ports.boxes import Inbox, Outbox
+from scheduler.ports.nouns import Days, Flags, Health, Invitations, Ledger, People, Plans, Questions
+from scheduler.ports.values import Json
+
+Result = TypeVar("Result")
+
+
+class Book(Protocol):
+    """Settings and the audit trail."""
+
+    def practice(self) -> Practice: ...
+
+    def put(self, name: str, value: str) -> None: ...
+
+    def read(self, name: str) -> str | None: ...
+
+    def audit(
+        self, who: int | None, action: str, about: int | None, now: datetime, **change: Json
+    ) -> None:
+        """Append who did what to whom, with `before` and `after` where something changed."""
+        ...
+
+
+class Tx(Protocol):
+    """One open transaction with everything that can be asked of the store."""
+
+    people: People
+    invitations: Invitations
+    plans: Plans
+    days: Days
+    ledger: Ledger
+    health: Health
+    flags: Flags
+    questions: Questions
+    outbox: Outbox
+    inbox: Inbox
+    book: Book
+
+
+class Store(Protocol):
+    async def run(self, work: Callable[[Tx], Result]) -> Result:
+        """Run `work` in one transaction: all of it is kept, or nothing if it raises."""
+        ...

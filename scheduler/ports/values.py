@@ -1,0 +1,103 @@
+"""The values that pass between the decisions and the store."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date, datetime
+from enum import StrEnum
+from typing import Any
+
+from scheduler.domain.messages import Lane, Message
+from scheduler.domain.plan import Plan
+from scheduler.ports.sending import Letter
+
+Json = Any
+"""A JSON value, as kept in a sealed column."""
+
+
+class Post(StrEnum):
+    """Where an outbox row stands (R2)."""
+
+    DUE = "due"
+    CLAIMED = "claimed"
+    SENDING = "sending"
+    SENT = "sent"
+    UNKNOWN = "unknown"
+    DROPPED = "dropped"
+
+
+@dataclass(frozen=True, slots=True)
+class Outgoing:
+    """A message to put into the outbox. `key` is unique: the same key again changes nothing.
+
+    Exactly one of `person` and `chat` is set; a person's chat is looked up when the message leaves.
+    `bout` marks the prompt of a bout (or its nudge, `nudge` true): it may leave until `due_at + late`,
+    and is never repeated when its fate is unknown.
+    """
+
+    key: str
+    lane: Lane
+    message: Message
+    person: int | None = None
+    chat: int | None = None
+    due_at: datetime | None = None
+    bout: int | None = None
+    nudge: bool = False
+    silent: bool = False
+    edits: int | None = None
+    language: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Claim:
+    """One worker's right to one outbox row until its lease ends. Every closing update repeats it."""
+
+    letter: Letter
+    worker: str
+    person: int | None
+    lane: Lane
+    bout: int | None
+    nudge: bool
+    attempts: int
+    """How often it was begun before this claim."""
+
+
+@dataclass(frozen=True, slots=True)
+class Arrived:
+    """An update claimed from the inbox."""
+
+    update_id: int
+    payload: Json
+    received_at: datetime
+    attempts: int
+    """How often it was claimed, this time included."""
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """An open question to one person: at most one of a kind. The latest, or the most pressing, is answered.
+
+    `body` is what has been answered so far; `expires_at` is when silence itself becomes an answer.
+    """
+
+    person: int
+    kind: str
+    step: str
+    body: Mapping[str, Json] = field(default_factory=dict)
+    asked_at: datetime | None = None
+    expires_at: datetime | None = None
+    message_id: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PlanVersion:
+    """One version of a client's plan; the newest whose `valid_from` has come is in force that day."""
+
+    id: int
+    client: int
+    version: int
+    valid_from: date
+    plan: Plan
+    by: int
+    at: datetime

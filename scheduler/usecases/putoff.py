@@ -1,0 +1,95 @@
+"""Bouts that are not done now: skipped, or put off to later (S4, P10)."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+from scheduler.domain import days as d
+from scheduler.domain.days import Bout, BoutState
+from scheduler.domain.people import Client
+from scheduler.domain.reply import Reply, reply
+from scheduler.ports import Tx
+from scheduler.usecases.bouts import as_it_stands, what_next
+from scheduler.usecases.rest import (
+    Running,
+    amount,
+    closes_at,
+    gather,
+    replan,
+    spread,
+    today_of,
+)
+from scheduler.usecases.wake import changing
+
+LATER_WITHOUT_TIME = timedelta(minutes=30)
+
+
+def skip(tx: Tx, client_id: int, at: datetime, now: datetime, bout_id: int | None = None) -> Reply:
+    """The bout's reps are dropped ("declined") and the rest of the day worked out again (S4)."""
+    with changing(tx, client_id, now) as client:
+        running, bout = _open_or_named(tx, client, at, bout_id)
+        if bout is None or bout.state is not BoutState.ASKED:
+            return _not_open(running, bout, now)
+        tx.days.save_bout(replace(bout, state=BoutState.SKIPPED))
+        tx.questions.close(client_id, "fewer", "confirm")
+        return what_next(tx, gather(tx, client, bout.day), "skipped", now, bout.reps)
+
+
+def _open_or_named(
+    tx: Tx, client: Client, at: datetime, bout_id: int | None
+) -> tuple[Running, Bout | None]:
+    named = tx.days.bout(bout_id) if bout_id is not None else None
+    if named is not None and named.client == client.id:
+        return gather(tx, client, named.day), named
+    running = gather(tx, client, today_of(client, at))
+    return running, d.still_open(running.bouts)
+
+
+def _not_open(running: Running, bout: Bout | None, now: datetime) -> Reply:
+    if bout and now >= closes_at(running.client, running.today, running.practice):
+        return reply("day-over", day=running.today.isoformat())
+    if bout and bout.state is BoutState.DONE:
+        return as_it_stands(running, "already-logged")
+    return as_it_stands(running, "nothing-open")
+
+
+def later(  # what was said, and when
+    tx: Tx, client_id: int, at: datetime, now: datetime, until: datetime | None, bout_id: int | None
+) -> Reply:
+    """Put a bout off, at most three times: nothing before `until`, the gap still holds (P10).
+
+    Without a prompt open the next one is meant. What no longer fits today is not put off: the reply
+    names the latest time that works and the prompt stays open.
+    """
+    with changing(tx, client_id, now) as client:
+        running, bout = _open_or_named(tx, client, at, bout_id)
+        bout = bout or d.waiting(running.bouts)
+        if bout is None or bout.state not in {BoutState.ASKED, BoutState.WAITING}:
+            return _not_open(running, bout, now)
+        if bout.laters >= d.LATERS_PER_BOUT:
+            return reply("later-no-more", bout=bout.id)
+        wanted = max(until or now + LATER_WITHOUT_TIME, now)
+        rest = spread(tx, _without(running, bout), bout.reps, wanted)
+        if rest is None or not rest.bouts:
+            return _too_late(tx, running, bout, now)
+        tx.days.save_bout(replace(bout, state=BoutState.LATER))
+        following = replan(tx, running, now, laters=bout.laters + 1, asked_for=wanted)
+        return reply(
+            "put-off",
+            next=running.wall(following.due_at) if following else None,
+            **amount(running, following.reps if following else bout.reps),
+        )
+
+
+def _without(running: Running, bout: Bout) -> Running:
+    return replace(running, bouts=tuple(b for b in running.bouts if b.id != bout.id))
+
+
+def _too_late(tx: Tx, running: Running, bout: Bout, now: datetime) -> Reply:
+    latest = spread(tx, running, bout.reps, now)
+    return reply(
+        "later-too-late",
+        bout=bout.id,
+        next=running.wall(latest.bouts[-1].at) if latest and latest.bouts else None,
+    )

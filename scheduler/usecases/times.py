@@ -1,0 +1,94 @@
+"""A client's own times within the plan: zone, window, quiet times (J4, C3)."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime
+from zoneinfo import ZoneInfo
+
+from scheduler.domain.hours import Hours, Span, parse_span
+from scheduler.domain.messages import Argument, text
+from scheduler.domain.plan import MOVEMENTS, check_plan
+from scheduler.domain.reply import Reply, reply
+from scheduler.domain.settings import Practice
+from scheduler.ports import Question, Tx
+from scheduler.usecases.opening import begin_day
+from scheduler.usecases.rest import gather, replan, today_of
+from scheduler.usecases.wake import changing
+
+
+def screen(tx: Tx, client_id: int) -> Reply:
+    client = tx.people.client(client_id)
+    hours = client.hours or default_hours(tx, client_id, tx.book.practice())
+    version = tx.plans.latest(client_id)
+    return reply(
+        "ask-times",
+        zone=client.zone.key,
+        **hours_args(hours),
+        days=list(client.days) if version and not version.plan.weekdays else [],
+        flexible=bool(version and not version.plan.weekdays),
+    )
+
+
+def hours_args(hours: Hours) -> dict[str, Argument]:
+    """Window and quiet times as arguments: minutes of the day, `[[start, end], ...]`."""
+    return {
+        "window": [hours.window.start, hours.window.end],
+        "quiet": [[each.start, each.end] for each in hours.quiet],
+    }
+
+
+def default_hours(tx: Tx, client_id: int, practice: Practice) -> Hours:
+    """The plan's hours, else the practice's."""
+    version = tx.plans.latest(client_id)
+    return version.plan.hours if version else Hours(parse_span(practice.window), ())
+
+
+def ask_time_field(tx: Tx, client_id: int, field: str, now: datetime) -> Reply:
+    """Ask for the zone, the window or the quiet times; the screen of times follows the answer."""
+    tx.questions.ask(Question(client_id, "join", f"times-{field}", asked_at=now))
+    return reply(f"ask-times-{field}")
+
+
+def set_time_answer(tx: Tx, client_id: int, field: str, value: object, now: datetime) -> Reply:
+    """A zone, a window or quiet times as answered, made into the client's own hours."""
+    if isinstance(value, ZoneInfo):
+        return set_time_field(tx, client_id, field, value, now)
+    client = tx.people.client(client_id)
+    hours = client.hours or default_hours(tx, client_id, tx.book.practice())
+    if isinstance(value, Span):
+        return set_time_field(tx, client_id, field, replace(hours, window=value), now)
+    if isinstance(value, tuple):
+        return set_time_field(tx, client_id, field, replace(hours, quiet=value), now)
+    return screen(tx, client_id)
+
+
+def set_time_field(
+    tx: Tx, client_id: int, field: str, value: ZoneInfo | Hours, now: datetime
+) -> Reply:  # fmt: skip
+    """Keep the client's own zone or hours, if the plan can still be carried out within them (C3)."""
+    with changing(tx, client_id, now) as client:
+        zone = value if isinstance(value, ZoneInfo) else client.zone
+        hours = client.hours if isinstance(value, ZoneInfo) else value
+        after = replace(client, zone=zone, hours=hours)
+        version = tx.plans.latest(client_id)
+        if version is not None:
+            faults = check_plan(
+                version.plan,
+                client_hours=after.hours,
+                zone=after.zone,
+                ceiling=None,
+                estimate_accepted=True,
+                movement=MOVEMENTS[version.plan.movement],
+            )
+            if faults:
+                return Reply((text("times-do-not-fit"), *screen(tx, client_id).message))
+        tx.people.save_client(after)
+        tx.book.audit(client_id, f"times-{field}", client_id, now)
+        running = gather(tx, after, today_of(after, now))
+        if running.day is not None:
+            replan(tx, running, now)
+        else:
+            begin_day(tx, after, now)
+    tx.questions.ask(Question(client_id, "join", "times", asked_at=now))
+    return screen(tx, client_id)
