@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import asyncio
+import math
 from collections.abc import Callable
 from datetime import datetime
 from typing import Any
@@ -56,7 +57,7 @@ def _database(given: Settings) -> list[str]:
         vault.unlock(database)
         return [
             f"ok: database ({database.dialect}), schema current",
-            *_practice(SqlStore(database)),
+            *_practice(SqlStore(database), given.send_rate),
         ]
     except WrongKeyError:
         return [
@@ -70,7 +71,7 @@ def _database(given: Settings) -> list[str]:
         database.close_sync()
 
 
-def _practice(store: SqlStore) -> list[str]:
+def _practice(store: SqlStore, rate: float) -> list[str]:
     def look(tx: Tx) -> list[str]:
         practice, everyone = tx.book.practice(), tx.people.everyone()
         lines = []
@@ -84,6 +85,12 @@ def _practice(store: SqlStore) -> list[str]:
                 "to do: no admin has joined; run `boutwise invite --role admin --name NAME`"
             )
         clients = sum(p.role is Role.CLIENT and p.state is State.READY for p in everyone)
+        wanted = math.ceil(clients / rate / 60)
+        if wanted > 1 and practice.spread_minutes < wanted:
+            lines.append(
+                f"to do: {clients} clients may be due in one minute; set spread_minutes to about"
+                f" {wanted} (in chat: /settings)"
+            )
         return [*lines, f"ok: {clients} clients", f"ok: {tx.inbox.unfinished()} updates waiting"]
 
     return store.run_sync(look)

@@ -29,6 +29,8 @@ CONNECTIONS = 32
 """Requests at once; the transport slows down above this."""
 STEPPED = "stepped_clock"
 """Under this name the store keeps the instant of the stepped clock."""
+STOP_SECONDS = 10.0
+"""How long an orderly end waits for what is under way; the rest is settled when its lease ends."""
 BREATH_SECONDS = 1.0
 """Pause after a fault in a loop (the database is away), so that it is not asked in a tight circle."""
 
@@ -81,6 +83,7 @@ class Application:
         self._tasks: list[asyncio.Task[None]] = []
         self._updater = Updater(bot, InboxQueue(store, clock, self.ring))
         self._timetable = bell(self.ring)
+        self._stopping = False
         self._drained = asyncio.Event()
 
     def ring(self) -> None:
@@ -102,7 +105,11 @@ class Application:
             await self._keep_instant()
             self._tasks.append(asyncio.create_task(self._stepped_loop()))
         else:
-            batches = (self.work.updates, self.work.clients, self.work.messages)
+            batches = (
+                self.work.updates,
+                self.work.clients,
+                lambda: self.work.begin_messages(self.ring),
+            )
             for ringing, batch in zip(self._bells, batches, strict=True):
                 self._tasks.append(asyncio.create_task(self._loop(ringing, batch)))
             self._timetable.start()
@@ -120,6 +127,11 @@ class Application:
             await self._updater.stop()
         if not self.clock.stepped and self._timetable.running:
             self._timetable.shutdown(wait=False)
+        self._stopping = True
+        self.ring()
+        if self._tasks:
+            await asyncio.wait(self._tasks, timeout=STOP_SECONDS)
+        await self.work.finish_sending(STOP_SECONDS)
         for task in self._tasks:
             task.cancel()
         await asyncio.gather(*self._tasks, return_exceptions=True)
@@ -127,11 +139,11 @@ class Application:
 
     async def _loop(self, ringing: asyncio.Event, batch: Callable[[], Awaitable[int]]) -> None:
         """One kind of work, again and again while there is any, then resting until the bell."""
-        while True:
+        while not self._stopping:
             await ringing.wait()
             ringing.clear()
             try:
-                while await batch():
+                while not self._stopping and await batch():
                     self.ring()  # what was done may have made other things due
             except Exception as error:  # noqa: BLE001 # the loop outlives every fault
                 log.error("loop failed", error=type(error).__name__)  # noqa: TRY400 # a traceback may hold texts
@@ -141,7 +153,7 @@ class Application:
     async def _stepped_loop(self) -> None:
         """Under the stepped clock updates are handled as they come, at the instant that stands."""
         ringing = self._bells[0]
-        while True:
+        while not self._stopping:
             await ringing.wait()
             ringing.clear()
             async with self._stepping:

@@ -48,6 +48,7 @@ class Work:
         self.accepted = 0
         """Messages accepted by the platform since this worker started."""
         self._taps: set[asyncio.Task[None]] = set()
+        self._sends: set[asyncio.Task[None]] = set()
 
     # --- one batch of each kind; each returns how many there were ---
 
@@ -68,8 +69,29 @@ class Work:
     async def messages(self) -> int:
         """Send what is due, the urgent lanes first."""
         now = self._clock.now()
-        claims = await self._store.run(lambda tx: outbox.claim_due(tx, now, self._name))
+        claims = await self._store.run(lambda tx: outbox.claim_due(tx, now, self._name, AT_ONCE))
         return await _together(self._send, claims)
+
+    async def begin_messages(self, ended: Callable[[], None]) -> int:
+        """Begin to send what is due without waiting: one slow chat must not hold up a safety message.
+
+        `ended` is called when each has ended. At most `AT_ONCE` are under way.
+        """
+        now, room = self._clock.now(), AT_ONCE - len(self._sends)
+        if room <= 0:
+            return 0
+        claims = await self._store.run(lambda tx: outbox.claim_due(tx, now, self._name, room))
+        for claim in claims:
+            sending = asyncio.create_task(self._send_alone(claim))
+            self._sends.add(sending)
+            sending.add_done_callback(self._sends.discard)
+            sending.add_done_callback(lambda _: ended())
+        return len(claims)
+
+    async def finish_sending(self, within: float) -> None:
+        """Wait, at most so many seconds, until what is under way has been accepted or refused."""
+        if self._sends:
+            await asyncio.wait(self._sends, timeout=within)
 
     async def drain(self) -> None:
         """Do everything that is due at this instant, and what follows from it at this instant."""
@@ -84,6 +106,14 @@ class Work:
         await self._pace.wait(claim.letter.chat)
         outcome = await outbox.deliver(self._store, self._sender, self._clock, claim)
         self.accepted += isinstance(outcome, Delivered)
+
+    async def _send_alone(self, claim: Claim) -> None:
+        try:
+            await self._send(claim)
+        except Exception as error:  # noqa: BLE001 # the database is away: the lease ends by itself
+            log.error(  # noqa: TRY400 # a traceback may hold texts
+                "send failed", outbox=claim.letter.outbox_id, error=type(error).__name__
+            )
 
     async def _update(self, row: Arrived) -> None:
         now = self._clock.now()

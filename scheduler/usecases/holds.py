@@ -116,7 +116,8 @@ def raise_flag(
 ) -> Flag | None:
     """Open a flag and put it on its way to the clinician; nothing if its episode has one open (I7).
 
-    Where the clinician has no account in chat, the practice's admins are told alias, number and urgency.
+    A clinician who cannot be reached in chat gets it when she is back; until then the practice's admins
+    are told alias, number and urgency.
     """
     what = episode or f"{kind}:{details.get('sign') or ''}:{today_of(client, now)}"
     flag = tx.flags.open(
@@ -139,22 +140,21 @@ def _tell(tx: Tx, client: Client, flag: Flag, now: datetime) -> None:
     clinician = tx.people.get(client.clinician)
     person = tx.people.get(client.id)
     name = person.name if person else ""
-    if clinician and clinician.account is not None and not clinician.blocked:
-        about = {
-            "flag": flag.id,
-            "client": client.id,
-            "name": name,
-            "since": wall(flag.opened_at, client.zone),
-            "zone": client.zone.key,
-            "phone": client.phone,
-            "kind": flag.kind,
-            "urgent": flag.urgent,
-            **{key: value for key, value in flag.details.items() if value not in (None, "")},
-        }
-        tell(tx, client.clinician, f"flag:{flag.id}", Lane.FLAG, (text("flag", **about),), now)
-        return
-    words = message("flag-admin", flag=flag.id, name=name, urgent=flag.urgent)
-    tell_admins(tx, f"flag:{flag.id}:admin", Lane.FLAG, words, now)
+    about = {
+        "flag": flag.id,
+        "client": client.id,
+        "name": name,
+        "since": wall(flag.opened_at, client.zone),
+        "zone": client.zone.key,
+        "phone": client.phone,
+        "kind": flag.kind,
+        "urgent": flag.urgent,
+        **{key: value for key, value in flag.details.items() if value not in (None, "")},
+    }
+    tell(tx, client.clinician, f"flag:{flag.id}", Lane.FLAG, (text("flag", **about),), now)
+    if clinician is None or clinician.account is None or clinician.blocked:
+        words = message("flag-admin", flag=flag.id, name=name, urgent=flag.urgent)
+        tell_admins(tx, f"flag:{flag.id}:admin", Lane.FLAG, words, now)
 
 
 def clinician_name(tx: Tx, client: Client) -> str:

@@ -22,8 +22,6 @@ from scheduler.usecases import days, reachable
 
 LEASE = timedelta(seconds=60)
 """Longer than the longest request (30 s), so that a row in sending belongs to a worker that died."""
-LIMIT = 20
-"""Rows claimed at once by one worker."""
 AGAIN_AFTER = timedelta(seconds=2)
 """Pause before a message of unknown fate that must arrive is repeated."""
 REPEATED = frozenset({Lane.SAFETY, Lane.FLAG, Lane.ANSWER})
@@ -42,11 +40,11 @@ async def deliver(store: Store, sender: Sender, clock: Clock, claim: Claim) -> D
     return outcome
 
 
-def claim_due(tx: Tx, now: datetime, worker: str) -> tuple[Claim, ...]:
+def claim_due(tx: Tx, now: datetime, worker: str, limit: int) -> tuple[Claim, ...]:
     """The next messages of this worker, urgent lanes first; rows of dead workers are settled before."""
     for lost in tx.outbox.expire_leases(now):
         keep_outcome(tx, lost, Unknown("the worker stopped while sending"), now)
-    return tx.outbox.claim_due(now, worker, LEASE, LIMIT)
+    return tx.outbox.claim_due(now, worker, LEASE, limit)
 
 
 def keep_outcome(tx: Tx, claim: Claim, outcome: Delivery, now: datetime) -> None:
