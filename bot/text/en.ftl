@@ -145,6 +145,7 @@ day-opening =
     }
 prompt = Now: { part-reps }. Done today: { part-done }.
 safety = First clear the floor and put on shoes. Have something firm to hold. Stop if it hurts.
+noted = Noted: { part-reps }.
 nudge = Still to do: { part-reps }. You can also say: later, or skip.
 no-answer = I got no answer about these { part-reps }. That is fine. If you did them, you can still say so.{ part-next }
 away = I was cut off for a while and could not ask on time. You need not catch up.{ part-next }

@@ -173,7 +173,7 @@ FALL_DOING: tuple[str, ...] = ("exercise", "walking", "stairs", "getting-up", "o
 
 def decide_fall(fall: Fall) -> Outcome | None:
     """What follows a fall: injury, new pain or a sign is a hold at once; else carry on when all is told."""
-    if fall.sign in FALL_SIGNS or fall.injured or fall.new_pain:
+    if fall.sign not in {None, "none"} or fall.injured or fall.new_pain:
         return Outcome.HOLD
     return None if next_fall_step(fall) is not None else Outcome.CARRY_ON
 

@@ -290,7 +290,7 @@ def _flag_too_much(tx: Tx, running: Running, reps: int, now: datetime) -> None:
             "done": running.done,
             "total": total,
             "day": str(running.today),
-            **unit(plan),
+            "per_side": unit(plan)["per_side"],
         },
         episode=f"too-much:{running.today}",
     )

@@ -200,7 +200,10 @@ def fell(
 ) -> Reply:
     """A fall: stop asking, then ask whether something is hurt (H5)."""
     with changing(tx, client_id, now) as client:
-        return _fall_on(tx, client, Fall(sign=sign), now, words)
+        question = open_question(tx, client_id, "fall")
+        known = Fall(**_fields(question, Fall)) if question else Fall()
+        fall = replace(known, sign=sign or known.sign)
+        return _fall_on(tx, client, fall, now, _words(question, words))
 
 
 def fall_answer(

@@ -151,8 +151,13 @@ async def while_open(
     database: Database,
     first: Callable[[Tx], Result],
     second: Callable[[Tx], Result],
+    *,
+    without_waiting: bool = False,
 ) -> tuple[Result, Result]:
-    """Run `second` while the transaction in which `first` was done is still open, then end both."""
+    """Run `second` while the transaction in which `first` was done is still open, then end both.
+
+    `without_waiting`: `second` must come to its own end first. PostgreSQL only.
+    """
     done, end = Event(), Event()
 
     def stay_open(tx: Tx) -> Result:
@@ -164,9 +169,13 @@ async def while_open(
     one = asyncio.create_task(store.run(stay_open))
     assert await asyncio.to_thread(done.wait, PATIENCE_SECONDS)
     two = asyncio.create_task(store.run(second))
-    await _waits_or_is_done(database, two)
-    end.set()
-    return await one, await two
+    try:
+        await _waits_or_is_done(database, two)
+        assert two.done() or not without_waiting
+    finally:
+        end.set()
+        await asyncio.wait([one, two])
+    return one.result(), two.result()
 
 
 async def _waits_or_is_done(database: Database, task: asyncio.Task[Result]) -> None:

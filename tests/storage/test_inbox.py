@@ -7,6 +7,7 @@ import pytest
 from scheduler.ports import Arrived, Tx
 from storage.engine import Database
 from storage.store import SqlStore
+from tests.conftest import on_postgresql
 from tests.storage.clinic import (
     HOUR,
     JUST_PAST,
@@ -199,3 +200,18 @@ async def test_while_an_update_is_being_finished_the_next_of_its_chat_waits(
     # SQLite lets the second look only when the first has ended.
     assert ids(claimed) == ([2] if database.dialect == "sqlite" else [])
     assert ids(claimed) + ids(take(store)) == [2]
+
+
+@on_postgresql
+async def test_a_worker_that_is_claiming_holds_up_no_other(
+    store: SqlStore, database: Database
+) -> None:
+    keep(store, (1, 7), (2, 8))
+    first, second = await while_open(
+        store,
+        database,
+        lambda tx: tx.inbox.claim(NOW, "one", LEASE, 1),
+        lambda tx: tx.inbox.claim(NOW, "two", LEASE, 20),
+        without_waiting=True,
+    )
+    assert (ids(first), ids(second)) == ([1], [2])

@@ -14,6 +14,7 @@ from scheduler.domain.people import Person, Role, State
 from scheduler.ports import Claim, Outgoing, Tx
 from storage.engine import Database
 from storage.store import SqlStore
+from tests.conftest import on_postgresql
 from tests.storage.clinic import (
     HOUR,
     JUST_PAST,
@@ -284,6 +285,7 @@ async def test_of_one_chat_two_workers_never_claim_two_rows(
     assert (keys(first), second) == (["safety"], ())
 
 
+@on_postgresql
 async def test_a_client_who_is_just_being_changed_holds_up_no_other(
     store: SqlStore, database: Database
 ) -> None:
@@ -296,7 +298,7 @@ async def test_a_client_who_is_just_being_changed_holds_up_no_other(
         tx.outbox.cancel_prompts(who, "hold")
         return ()
 
-    _, claims = await while_open(store, database, cancel, claims_as("two"))
+    _, claims = await while_open(store, database, cancel, claims_as("two"), without_waiting=True)
     assert keys(claims) == ["other"]
 
 

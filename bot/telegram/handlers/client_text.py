@@ -95,28 +95,29 @@ def _alarm(  # one message's facts
         step = dialogue.read(question, update.text, who.language)
         if not isinstance(step, Unclear):
             return None  # the words answer the question that is open
-    _log_beside(tx, who, intent, said, update.kind == "edit", now)
+    noted = _log_beside(tx, who, intent, said, update.kind == "edit", now)
     words = update.text[: notes.LONGEST_WORDS]
-    sign = intent.signs[0] if intent.signs else None
-    if intent.fall and not holds_already(sign):
-        return pain.fell(tx, who.id, now, words=words)
-    return pain.hurts(tx, who.id, now, words=words, sign=sign, score=intent.score)
-
-
-def holds_already(sign: str | None) -> bool:
-    """Whether a sign named with a fall is itself a reason to stop: no question comes before it."""
-    return sign is not None and sign != "sore"
+    sign = next((each for each in intent.signs if each != "sore" or not intent.fall), None)
+    if intent.fall and sign != "leak":
+        answer = pain.fell(tx, who.id, now, words=words, sign=sign)
+    else:
+        answer = pain.hurts(tx, who.id, now, words=words, sign=sign, score=intent.score)
+    return replace(answer, message=(*noted, *answer.message))
 
 
 def _log_beside(  # one message's facts
     tx: Tx, who: Person, intent: Intent, said: Said, edited: bool, now: datetime
-) -> None:
-    """Log the number as said; one outside 1..500 waits for the clinician in the words themselves."""
+) -> Message:
+    """Log the number as said, and say so; one outside 1..500 waits in the words themselves."""
     if not (intent.all or intent.half or (intent.reps and 1 <= intent.reps <= bouts.LARGEST)):
-        return
+        return ()
     about = replace(_about(said, intent), sure=True)
-    if not edited or corrections.edited(tx, who.id, about, now) is None:
-        bouts.log(tx, who.id, about, now)
+    answer = corrections.edited(tx, who.id, about, now) if edited else None
+    answer = answer or bouts.log(tx, who.id, about, now)
+    logged = next((each for each in answer.message if each.id == "logged"), None)
+    if logged is None:
+        return ()
+    return (text("noted", **{key: logged.args[key] for key in ("reps", "movement", "per_side")}),)
 
 
 def _about(said: Said, intent: Intent) -> Said:
