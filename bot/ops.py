@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import asyncio
-import json
 from datetime import datetime
-from typing import Protocol
+from typing import Protocol, Self
 
+from pydantic import AwareDatetime, BaseModel, ConfigDict, ValidationError, model_validator
 from starlette.applications import Starlette
 from starlette.requests import Request
 from starlette.responses import JSONResponse, Response
@@ -14,6 +14,27 @@ from starlette.routing import Route
 
 HANDLED_WITHIN = 10.0
 """Seconds after which `handled` answers 504."""
+
+
+class Asked(BaseModel):
+    """The body of `POST /clock`: exactly one of the two."""
+
+    model_config = ConfigDict(strict=True, extra="forbid")
+
+    to: AwareDatetime | None = None
+    handled: int | None = None
+
+    @model_validator(mode="after")
+    def _one(self) -> Self:
+        if (self.to is None) == (self.handled is None):
+            raise ValueError("either to or handled")
+        return self
+
+    @property
+    def instant(self) -> datetime:
+        """Where the clock is to be moved."""
+        assert self.to is not None  # noqa: S101 # one of the two is there, and `handled` is not
+        return self.to
 
 
 class Steps(Protocol):
@@ -47,17 +68,16 @@ def ops_app(bot: Steps, *, stepped: bool) -> Starlette:
 
     async def clock_move(request: Request) -> Response:
         try:
-            asked = json.loads(await request.body())
-            if isinstance(asked, dict) and isinstance(asked.get("handled"), int):
-                return await _handled(bot, asked["handled"])
-            to = _instant(asked["to"])
-        except (ValueError, KeyError, TypeError):
+            asked = Asked.model_validate_json(await request.body())
+        except ValidationError:
             return _fault(
                 'Send {"to": an ISO instant with its zone} or {"handled": an update id}.', 400
             )
+        if asked.handled is not None:
+            return await _handled(bot, asked.handled)
         before = await bot.sent()
         try:
-            await bot.step(to)
+            await bot.step(asked.instant)
         except ValueError as error:
             return _fault(str(error), 409)
         return JSONResponse({**await bot.look(), "sent": await bot.sent() - before})
@@ -69,13 +89,6 @@ def ops_app(bot: Steps, *, stepped: bool) -> Starlette:
             Route("/clock", clock_move, methods=["POST"]),
         ]
     return Starlette(routes=routes)
-
-
-def _instant(text: str) -> datetime:
-    at = datetime.fromisoformat(text)
-    if at.tzinfo is None:
-        raise ValueError("no zone")
-    return at
 
 
 async def _handled(bot: Steps, update_id: int) -> Response:
