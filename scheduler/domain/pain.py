@@ -123,7 +123,8 @@ def decide(answers: Answers, limits: Thresholds) -> Outcome | None:
     if early is not None:
         return early
     if answers.sign == "sore":
-        return Outcome.CARRY_ON
+        mild = answers.score is None or answers.score <= limits.carry_on_up_to
+        return Outcome.CARRY_ON if mild else Outcome.CAUTION
     if next_step(answers) is not None:
         return None
     if answers.score is not None and answers.score <= limits.carry_on_up_to:

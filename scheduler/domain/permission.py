@@ -25,6 +25,7 @@ class Bar(StrEnum):
     ABOVE_CEILING = "above-ceiling"
     ESTIMATE = "estimate"
     HOLD = "hold"
+    NOT_YET = "not-yet"
     QUESTION = "question"
 
 
@@ -89,6 +90,9 @@ def _stopped(standing: Standing) -> list[Bar]:
     found = []
     if any(hold.movement in {None, movement} for hold in standing.holds):
         found.append(Bar.HOLD)
+    resumes = standing.client.resumes_on
+    if resumes is not None and standing.today < resumes:
+        found.append(Bar.NOT_YET)
     morning = standing.client.morning_at
     to_be_asked = morning and local_day(morning, standing.client.zone) <= standing.today
     if standing.questions & STOPPING_QUESTIONS or to_be_asked:

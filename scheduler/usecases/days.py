@@ -190,15 +190,18 @@ def fate_unknown(tx: Tx, claim: Claim, now: datetime) -> None:
 def not_accepted(
     tx: Tx, claim: Claim, again_at: datetime | None, reason: str, now: datetime
 ) -> None:
-    """The platform certainly did not take the message: put it back until `again_at`, or drop it."""
-    if claim.person is None or claim.bout is None or claim.nudge:
+    """The platform certainly did not take the message: put it back until `again_at`, or drop it.
+
+    A prompt that was answered or withdrawn while it was on its way (a hold) does not leave again (I6).
+    """
+    if claim.person is None or claim.bout is None:
         _settle(tx, claim, again_at, reason)
         return
     with changing(tx, claim.person, now):
-        if not _settle(tx, claim, again_at, reason):
-            return
         bout = tx.days.bout(claim.bout)
-        if bout is not None and bout.state is BoutState.ASKED:
+        if bout is None or bout.state is not BoutState.ASKED:
+            _settle(tx, claim, None, reason or "withdrawn")
+        elif _settle(tx, claim, again_at, reason) and not claim.nudge:
             state = BoutState.WAITING if again_at else BoutState.WITHDRAWN
             tx.days.save_bout(replace(bout, state=state, asked_at=None))
 

@@ -44,6 +44,8 @@ FIELDS: tuple[str, ...] = (
 """What the card of a draft shows, in its order; each can be changed by one tap and one short answer."""
 
 
+FEW_BOUTS = 6
+"""Rows of the dose table that a phone shows at a glance; the split she chose is shown besides."""
 REVIEW_AFTER = timedelta(weeks=8)
 """The review date a new draft proposes (ours); the clinician may change it."""
 
@@ -217,6 +219,7 @@ def _first_day(tx: Tx, client: Client, plan: Plan) -> Text:
 def dose_text(plan: Plan, hours: Hours, tx: Tx) -> Text:
     """The dose table of the plan's total and window: theoretical, from animal data, not a target (S6)."""
     movement = MOVEMENTS[plan.movement]
+    chosen = -(-plan.daily_total // plan.bout_reps)
     rows = index.dose_table(
         total=plan.daily_total,
         window=Span(hours.window.start, hours.window.end),
@@ -233,7 +236,8 @@ def dose_text(plan: Plan, hours: Hours, tx: Tx) -> Text:
                 "index": round(row.index, 1),
                 "against_one_go": round(row.against_one_go, 2),
             }
-            for row in rows[:6]
+            for row in rows
+            if row.bouts <= FEW_BOUTS or row.bouts == chosen
         ],
     )
 

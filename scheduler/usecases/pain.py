@@ -34,6 +34,8 @@ def hurts(
     with changing(tx, client_id, now) as client:
         words = _words(open_question(tx, client_id, "pain"), words)
         known = _open_answers(tx, client_id)
+        if sign == "sore" and known.sign is not None:
+            sign = None  # named late it takes nothing back
         given = Answers(
             sign=sign or known.sign,
             place=known.place,
@@ -104,19 +106,19 @@ def _ask(tx: Tx, client: Client, answers: Answers, now: datetime, words: str) ->
     practice = tx.book.practice()
     step = p.next_step(answers) or p.STEPS[-1]
     before = open_question(tx, client.id, "pain")
-    tx.questions.ask(
-        Question(
-            person=client.id,
-            kind="pain",
-            step=step,
-            body={**_said(answers), "words": words},
-            asked_at=now,
-            expires_at=now + timedelta(minutes=practice.question_minutes),
-        )
-    )
+    body = {**_said(answers), "words": words}
+    expires = _expires(tx, before, step, now)
+    tx.questions.ask(Question(client.id, "pain", step, body, asked_at=now, expires_at=expires))
     return reply(
         f"ask-pain-{step}", emergency_number=practice.emergency_number, first=before is None
     )
+
+
+def _expires(tx: Tx, before: Question | None, step: str, now: datetime) -> datetime:
+    """When silence becomes a hold. Asking the same once more does not put it off (H1)."""
+    if before is not None and before.step == step and before.expires_at is not None:
+        return before.expires_at
+    return now + timedelta(minutes=tx.book.practice().question_minutes)
 
 
 def by_mistake(tx: Tx, client_id: int, now: datetime) -> Reply:
@@ -137,11 +139,15 @@ def carry_on(tx: Tx, client: Client, now: datetime, said: str) -> Reply:
     """The day goes on as prescribed; the reply says when the next bout is, and never that all is well."""
     running = gather(tx, client, today_of(client, now))
     following = replan(tx, running, now)
+    clinician, phone = holds.clinician_name(tx, client), running.practice.phone
+    if tx.health.holds(client.id) and said != "mistake-noted":
+        number = running.practice.emergency_number
+        return reply("noted-on-hold", clinician=clinician, phone=phone, emergency_number=number)
     return reply(
         said,
         next=running.wall(following.due_at) if following else None,
-        clinician=holds.clinician_name(tx, client),
-        phone=running.practice.phone,
+        clinician=clinician,
+        phone=phone,
     )
 
 
@@ -237,7 +243,7 @@ def _ask_fall(tx: Tx, client: Client, fall: Fall, said: dict[str, Any], now: dat
     practice = tx.book.practice()
     step = p.next_fall_step(fall) or p.FALL_STEPS[-1]
     before = open_question(tx, client.id, "fall")
-    expires = now + timedelta(minutes=practice.question_minutes)
+    expires = _expires(tx, before, step, now)
     tx.questions.ask(Question(client.id, "fall", step, body=said, asked_at=now, expires_at=expires))
     return reply(
         f"ask-fall-{step.replace('_', '-')}",

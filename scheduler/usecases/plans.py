@@ -21,6 +21,7 @@ from scheduler.ports import PlanVersion, Question, Tx
 from scheduler.usecases.drafts import check, needs_yes, preview
 from scheduler.usecases.opening import begin_day
 from scheduler.usecases.post import tell
+from scheduler.usecases.rest import bars, gather, withdraw_all
 from scheduler.usecases.wake import changing
 
 # --- clearance -----------------------------------------------------------------------------------
@@ -43,6 +44,8 @@ def clear(tx: Tx, by: int, client_id: int, ceiling: Level, now: datetime) -> Rep
             before=before.ceiling.name.lower() if before else None,
             after=ceiling.name.lower(),
         )
+        if bars(tx, gather(tx, client, local_day(now, client.zone))):
+            withdraw_all(tx, client, "clearance")  # what was on its way is not permitted any more
         begin_day(tx, client, now)
         has_plan = tx.plans.latest(client_id) is not None
         return reply(

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
+from functools import partial
 
 from scheduler.domain import days as d
 from scheduler.domain import permission
@@ -102,7 +103,8 @@ def spread(tx: Tx, running: Running, reps: int, not_before: datetime | None) -> 
     last = max((entry.at for entry in running.entries), default=None)
     prompted = tx.days.last_prompt_at(running.client.id, running.today)
     starts = [moment for moment in (not_before, prompted and prompted + gap) if moment]
-    return spread_day(
+    place = partial(
+        spread_day,
         reps=reps,
         bout_reps=running.plan.bout_reps,
         bout_max=running.plan.bout_max,
@@ -113,8 +115,10 @@ def spread(tx: Tx, running: Running, reps: int, not_before: datetime | None) -> 
         tau=running.practice.tau,
         last=last,
         not_before=max(starts, default=None),
-        offset_minutes=offset(running),
     )
+    shifted, own = place(offset_minutes=offset(running)), place()
+    # A share of the crowd's spread must not cost a tight day its last bout.
+    return shifted if len(shifted.bouts) == len(own.bouts) else own
 
 
 def offset(running: Running) -> int:
