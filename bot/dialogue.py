@@ -14,13 +14,13 @@ from zoneinfo import ZoneInfo
 
 from bot import answers
 from bot.answers import Unclear
-from bot.understand import understand
+from bot.understand import HEARS, understand
 from bot.understand.tokens import plain
-from bot.words import label
+from bot.words import label as written
 from scheduler.domain import pain as p
 from scheduler.domain import readiness
 from scheduler.domain.hours import Span
-from scheduler.domain.messages import Message
+from scheduler.domain.messages import Message, Text
 from scheduler.domain.messages import text as catalogue
 from scheduler.ports import Question
 
@@ -88,6 +88,19 @@ def as_spans(found: tuple[tuple[time, time], ...] | Unclear) -> tuple[Span, ...]
     return tuple(Span(a.hour * 60 + a.minute, b.hour * 60 + b.minute) for a, b in found)
 
 
+def label(text: Text, language: str) -> str:
+    """What a button says, in the language in which its reader is understood."""
+    return written(text, HEARS.get(language, language))
+
+
+def is_mistake(question: Question, text: str, language: str) -> bool:
+    """Whether the words are those of "tapped by mistake", while that is still a choice (P2)."""
+    if question.kind != "pain" or question.step != "sign":
+        return False
+    said, shown = _words(text), _words(label(catalogue("button-mistake"), language))
+    return said[-1:] == shown[-1:] and set(said) <= set(shown)
+
+
 def unclear(fault: Unclear) -> Message:
     """One clear sentence: what is wrong with an answer and what would work."""
     args: dict[str, Any] = {
@@ -148,11 +161,23 @@ def _fall(step: str, text: str, language: str) -> Any:
 
 
 def _either(text: str, language: str, yes: Any, no: Any) -> bool | Unclear:
-    """One of two labels, or a plain yes or no (yes is the first)."""
-    chosen = pick(text, [("1", label(yes, language)), ("0", label(no, language))])
+    """One of two labels, words of one of them, or a plain yes or no (yes is the first)."""
+    shown = [label(yes, language), label(no, language)]
+    chosen = _unnumbered(text, [("1", shown[0]), ("0", shown[1])])
     if not isinstance(chosen, Unclear):
         return chosen == "1"
+    said = set(_words(text))
+    within = [said.issubset(_words(each)) for each in shown]
+    if said and within[0] != within[1]:
+        return within[0]  # "new" of "it is new"
     return answers.yes_no(text, language)
+
+
+def _unnumbered(text: str, options: Sequence[tuple[str, str]]) -> str | Unclear:
+    """As `pick`, but a bare number names nothing: about pain it would be taken for a score or for reps."""
+    if text.strip(" .!").isdecimal():
+        return Unclear("answer-choice", {"options": tuple(shown for _, shown in options)})
+    return pick(text, options)
 
 
 def _labelled(kind: str, step: str, values: Sequence[str], text: str, language: str) -> Any:
@@ -161,7 +186,7 @@ def _labelled(kind: str, step: str, values: Sequence[str], text: str, language: 
     prefix = LABELS[f"{kind}:{step}"]
     ids = {value: f"button-{prefix}-{value}" for value in values} | {"none": "button-no-sign"}
     options = [(value, label(catalogue(ids[value]), language)) for value in values]
-    chosen = pick(text, options)
+    chosen = _unnumbered(text, options)
     if isinstance(chosen, Unclear) and step == "sign":
         signs = [sign for sign in understand(text, language).signs if sign in values]
         return signs[0] if signs else chosen

@@ -19,6 +19,7 @@ from bot.telegram.application import STEPPED, Application, make_bot
 from bot.telegram.pace import Pace
 from scheduler.clock import SteppedClock, SystemClock
 from scheduler.ports import Tx
+from scheduler.usecases import outbox
 from storage import migrate, vault
 from storage.engine import Database
 from storage.store import SqlStore
@@ -128,6 +129,8 @@ async def running(
         f"worker-{secrets.token_hex(8)}",
     )
     house = Running(application, store)
+    if database.dialect == "sqlite" or application.clock.stepped:
+        store.run_sync(lambda tx: outbox.take_over(tx, application.clock.now()))
     try:
         async with _ops(house, settings):
             await application.start()

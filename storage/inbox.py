@@ -94,6 +94,11 @@ class Inbox:
             Arrived(row.update_id, row.payload, row.received_at, row.attempts + 1) for row in rows
         )
 
+    def release(self) -> int:
+        free = {"state": Arrival.WAITING, "worker": None, "lease_until": None}
+        claimed = (_unfinished(inbox), inbox.c.state == Arrival.CLAIMED)
+        return self._connection.execute(update(inbox).where(*claimed).values(free)).rowcount
+
     def finish(self, update_id: int, worker: str) -> bool:
         done = {"state": Arrival.DONE, "worker": None, "lease_until": None}
         return self._close(update_id, worker, done)

@@ -25,7 +25,7 @@ from storage.queue import outbox
 
 ANY_LANGUAGE = "en"
 """For somebody of whom nothing is known yet."""
-NO_CLAIM = {"worker": None, "lease": None, "lease_until": None}
+NO_CLAIM = {"worker": None, "lease": None, "lease_until": None, "put_back_until": None}
 
 
 class Outbox:
@@ -71,7 +71,8 @@ class Outbox:
         self, now: datetime, worker: str, lease: timedelta, limit: int
     ) -> tuple[Claim, ...]:
         queue.one_at_a_time(self._connection)
-        rows = self._connection.execute(queue.next_rows(now, self._late(), limit)).all()
+        first = self._connection.execute(queue.next_ids(now, self._late(), limit)).scalars()
+        rows = self._connection.execute(queue.still_due(first.all())).all()
         if not rows:
             return ()
         claimed = {
@@ -79,6 +80,7 @@ class Outbox:
             "worker": worker,
             "lease": lease // MICROSECOND,
             "lease_until": now + lease,
+            "put_back_until": None,
         }
         mine = (outbox.c.id.in_([row.id for row in rows]), queue.DUE)
         self._connection.execute(update(outbox).where(*mine).values(claimed))
@@ -99,7 +101,7 @@ class Outbox:
         return self._close(claim, Post.SENT, accepted_at=now, message_id=message_id)
 
     def put_back(self, claim: Claim, due_at: datetime) -> bool:
-        return self._close(claim, Post.DUE, ready_at=due_at)
+        return self._close(claim, Post.DUE, ready_at=due_at, put_back_until=due_at)
 
     def unknown(self, claim: Claim, now: datetime) -> bool:
         return self._close(claim, Post.UNKNOWN, unknown_at=now)

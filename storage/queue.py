@@ -5,6 +5,7 @@ is nobody yet the chat itself; `chat` below is the lookup of either, which are t
 chat. Values of `state` are written out, so that the partial indexes are used.
 """
 
+from collections.abc import Sequence
 from datetime import datetime, timedelta
 from typing import Any
 
@@ -12,10 +13,10 @@ from sqlalchemy import (
     ColumnElement,
     CompoundSelect,
     Connection,
+    FromClause,
     Integer,
     Select,
     and_,
-    exists,
     func,
     literal_column,
     or_,
@@ -35,7 +36,6 @@ CHAT = func.coalesce(persons.c.account_lookup, outbox.c.chat_lookup)
 DUE = outbox.c.state == literal_column("'due'")
 UNSENT = outbox.c.state.in_([literal_column("'due'"), literal_column("'claimed'")])
 AT_WORK = outbox.c.state.in_([literal_column("'claimed'"), literal_column("'sending'")])
-PUT_BACK = and_(DUE, outbox.c.attempts > literal_column("0"))
 REACHABLE = or_(
     outbox.c.chat_lookup.is_not(None),
     and_(persons.c.account_lookup.is_not(None), ~persons.c.blocked),
@@ -64,33 +64,41 @@ def letters() -> Rows:
     ).select_from(ADDRESSED)
 
 
-def next_rows(now: datetime, late: timedelta, limit: int) -> Rows:
-    """The rows to claim, locked: the first of each chat that may go on, in the order of leaving."""
+def next_ids(now: datetime, late: timedelta, limit: int) -> Rows:
+    """The rows to claim: the first of each chat that may go on, in the order of leaving."""
     turn = func.row_number().over(partition_by=CHAT, order_by=ORDER).label("turn")
-    busy = on_their_way(now).union_all(put_back(now))
-    first = (
-        select(outbox.c.id, turn)
-        .select_from(ADDRESSED)
-        .where(*could_leave(now, late), outbox.c.ready_at <= now, not_behind(busy))
+    beside, free = beside_busy_chats(on_their_way(now).union_all(put_back(now)))
+    rows = (
+        select(*ORDER, turn)
+        .select_from(beside)
+        .where(*could_leave(now, late), outbox.c.ready_at <= now, free)
         .subquery()
     )
+    order = (rows.c.lane, rows.c.due_at, rows.c.id)
+    return select(rows.c.id).where(rows.c.turn == 1).order_by(*order).limit(limit)
+
+
+def still_due(ids: Sequence[int]) -> Rows:
+    """Of these rows, those that nobody else has got hold of: locked, with all their letters need.
+
+    A statement of its own. In one with the choice PostgreSQL, which takes the due rows of a table of
+    past ones for a single one, made that choice again for each of them: a second for 1,000.
+    """
     return (
         letters()
-        .join(first, first.c.id == outbox.c.id)
-        .where(DUE, first.c.turn == 1)
+        .where(outbox.c.id.in_(ids), DUE)
         .order_by(*ORDER)
-        .limit(limit)
         .with_for_update(of=outbox, skip_locked=True)
     )
 
 
 def first_ready(now: datetime, late: timedelta) -> Rows:
     """When the next row can be looked at: in the past only if it can leave at once."""
-    busy = on_their_way(now).union_all(put_back(now))
+    beside, free = beside_busy_chats(on_their_way(now).union_all(put_back(now)))
     return (
         select(outbox.c.ready_at)
-        .select_from(ADDRESSED)
-        .where(*could_leave(now, late), or_(outbox.c.ready_at > now, not_behind(busy)))
+        .select_from(beside)
+        .where(*could_leave(now, late), or_(outbox.c.ready_at > now, free))
         .order_by(outbox.c.ready_at)
         .limit(1)
     )
@@ -98,10 +106,11 @@ def first_ready(now: datetime, late: timedelta) -> Rows:
 
 def count_waiting(now: datetime, late: timedelta) -> Rows:
     """How many rows are on their way, or will be without any time going by."""
+    beside, free = beside_busy_chats(put_back(now))
     at_once = (
         select(outbox.c.id)
-        .select_from(ADDRESSED)
-        .where(*could_leave(now, late), outbox.c.ready_at <= now, not_behind(put_back(now)))
+        .select_from(beside)
+        .where(*could_leave(now, late), outbox.c.ready_at <= now, free)
     )
     begun = select(outbox.c.id).where(AT_WORK)
     return select(func.count()).select_from(at_once.union_all(begun).subquery())
@@ -130,11 +139,17 @@ def put_back(now: datetime) -> Rows:
     return (
         select(CHAT.label("chat"), outbox.c.lane)
         .select_from(ADDRESSED)
-        .where(PUT_BACK, outbox.c.ready_at > now)
+        .where(outbox.c.put_back_until.is_not(None), outbox.c.put_back_until > now)
     )
 
 
-def not_behind(busy: CompoundSelect[*tuple[Any, ...]] | Rows) -> ColumnElement[bool]:
-    """Rows whose chat does not have to wait for one of `busy`."""
-    before = busy.cte("busy")
-    return ~exists().where(before.c.chat == CHAT, before.c.lane <= outbox.c.lane)
+def beside_busy_chats(
+    busy: CompoundSelect[*tuple[Any, ...]] | Rows,
+) -> tuple[FromClause, ColumnElement[bool]]:
+    """The outbox with `busy` beside it, and the condition that a row waits for none of `busy`.
+
+    The few busy chats are worked out once, and not for every row that is due.
+    """
+    before = busy.cte("busy").prefix_with("MATERIALIZED")
+    is_before = and_(before.c.chat == CHAT, before.c.lane <= outbox.c.lane)
+    return ADDRESSED.outerjoin(before, is_before), before.c.chat.is_(None)

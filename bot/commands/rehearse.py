@@ -12,18 +12,11 @@ from typing import Any
 
 from bot import settings
 from bot.rehearsal import story
-from bot.rehearsal.stage import Stage, stage
-from bot.rehearsal.transcript import transcript
+from bot.rehearsal.stage import stage
+from bot.rehearsal.transcript import report
 from bot.wiring import set_up_logging
 
 PORT = 8085
-HEADINGS = {
-    "Ann": "keeps her day",
-    "Bo": "answers late and does less",
-    "Cy": "says that something hurts",
-    "Dana": "the clinician",
-    "Kim": "the admin",
-}
 
 
 def add(subparsers: Any) -> None:
@@ -59,18 +52,9 @@ async def _once(url: str) -> int:
     async with stage(url, story.START) as theatre:
         who = await story.set_up(theatre)
         await story.play(theatre, who)
-        _print(theatre, who)
-    return 0
-
-
-def _print(theatre: Stage, who: dict[str, int]) -> None:
-    print("A rehearsal: the people, the practice and their data are invented.")
-    print("Doses and limits are examples. Decisions belong to a licensed clinician.\n")
-    for name, words in HEADINGS.items():
-        print(f"=== {name}, {words} ===")
-        for line in transcript(theatre.world, who[name], story.ZONE):
+        for line in report(theatre.world, who):
             print(line)
-        print()
+    return 0
 
 
 async def _serve(url: str, port: int) -> int:

@@ -6,6 +6,8 @@
 const WANTED = ["client", "clinician", "admin"];
 const EVERY_MS = 1000;
 const MINUTE_MS = 60000;
+const NARROW = "(max-width: 60rem)";
+const WEEKDAYS = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
 
 const byId = (id) => document.getElementById(id);
 let clock = null;
@@ -22,16 +24,8 @@ async function ask(path, body) {
     body: JSON.stringify(body),
   };
   const answer = await fetch(path, options);
-  const text = await answer.text();
-  let value = {};
-  try {
-    value = JSON.parse(text);
-  } catch {
-    value = { error: text };
-  }
-  if (!answer.ok) {
-    throw new Refused(value.error || value.detail || `refused (${answer.status})`);
-  }
+  const value = await answer.json().catch(() => ({}));
+  if (!answer.ok) throw new Refused(value.error || `refused (${answer.status})`);
   return value;
 }
 
@@ -42,7 +36,9 @@ function make(tag, className, text) {
   return node;
 }
 
-const shown = (iso) => (iso ? iso.slice(0, 16).replace("T", " ") + " UTC" : "nothing");
+// An instant as "Mon 2027-03-08 05:00", in UTC like everything on the page.
+const moment = (iso) => `${WEEKDAYS[new Date(iso).getUTCDay()]} ${iso.slice(0, 16).replace("T", " ")}`;
+const shown = (iso) => (iso ? `${moment(iso)} UTC` : "nothing");
 
 function tell(text) {
   byId("status").textContent = text;
@@ -68,10 +64,17 @@ class Column {
     this.list = copy.querySelector(".messages");
     this.notice = copy.querySelector(".notice");
     this.blockButton = copy.querySelector(".block");
+    this.newest = copy.querySelector(".newest");
     this.index = index;
     this.known = new Map();
+    this.atEnd = true; // kept, as the list also changes its height without being scrolled
     this.select.addEventListener("change", () => this.choose(Number(this.select.value)));
     this.blockButton.addEventListener("click", () => this.block());
+    this.newest.addEventListener("click", () => {
+      this.list.focus();
+      this.toNewest();
+    });
+    this.list.addEventListener("scroll", () => this.scrolled());
     const form = copy.querySelector("form");
     const box = form.querySelector("textarea");
     form.addEventListener("submit", (event) => {
@@ -91,10 +94,20 @@ class Column {
     return `/people/${this.person}`;
   }
 
+  scrolled() {
+    this.atEnd = this.list.scrollHeight - this.list.scrollTop - this.list.clientHeight < 40;
+    if (this.atEnd) this.newest.hidden = true;
+  }
+
+  toNewest() {
+    this.list.scrollTop = this.list.scrollHeight;
+  }
+
   choose(person) {
     this.person = person;
     this.known.clear();
     this.list.replaceChildren();
+    this.atEnd = true;
     look();
   }
 
@@ -121,14 +134,13 @@ class Column {
       option.selected = each.id === this.person;
       return option;
     });
-    const before = Array.from(this.select.options, (each) => each.textContent + each.value).join();
-    const after = options.map((each) => each.textContent + each.value).join();
-    if (before !== after) this.select.replaceChildren(...options);
+    const print = (list) => Array.from(list, (each) => each.textContent + each.value).join();
+    if (print(this.select.options) !== print(options)) this.select.replaceChildren(...options);
     const me = people.find((each) => each.id === this.person);
     if (!me) return;
     this.list.setAttribute("aria-label", `Chat of ${me.name} with the bot`);
     this.node.setAttribute("aria-label", me.name);
-    this.blockButton.textContent = me.blocked ? "Unblock the bot" : "Block the bot";
+    this.blockButton.textContent = me.blocked ? "Unblock bot" : "Block bot";
   }
 
   async look() {
@@ -140,10 +152,10 @@ class Column {
     ]);
     if (person !== this.person) return;
     this.showNotice(notices.at(-1));
-    const atEnd = this.list.scrollHeight - this.list.scrollTop - this.list.clientHeight < 40;
     const count = this.known.size;
     for (const message of messages) this.show(message);
-    if (atEnd && this.known.size > count) this.list.scrollTop = this.list.scrollHeight;
+    if (this.atEnd) this.toNewest();
+    else if (this.known.size > count) this.newest.hidden = false;
   }
 
   showNotice(last) {
@@ -160,13 +172,19 @@ class Column {
     if (old && old.print === print) return;
     const node = this.bubble(message);
     if (old) {
-      const focused = old.node.contains(document.activeElement);
+      const label = old.node.contains(document.activeElement) && document.activeElement.textContent;
       old.node.replaceWith(node);
-      if (focused) (node.querySelector("button") || this.list).focus();
+      if (label !== false) this.focusAgain(node, label);
     } else {
       this.list.append(node);
     }
     this.known.set(message.message_id, { node, print });
+  }
+
+  // Never to another button: a second Enter would press what nobody chose.
+  focusAgain(node, label) {
+    const same = Array.from(node.querySelectorAll("button")).find((each) => each.textContent === label);
+    (same || this.list).focus({ preventScroll: true });
   }
 
   bubble(message) {
@@ -191,11 +209,10 @@ class Column {
       picture.alt = `Picture ${file.name}, described in the message below it`;
       return picture;
     }
-    const link = make("a", "words", `${file.kind}: ${file.name}`);
+    const link = make("a", "", `${file.kind}: ${file.name}`);
     link.href = address;
     link.download = file.name;
     const line = make("p", "words");
-    link.className = "";
     line.append(link);
     return line;
   }
@@ -210,7 +227,7 @@ class Column {
 }
 
 function about(message) {
-  const words = [message.from === "bot" ? "Bot" : "Person", shown(message.date)];
+  const words = [message.from === "bot" ? "Bot" : "Person", moment(message.date)];
   if (message.silent) words.push("silent");
   if (message.edited) words.push("edited");
   if (message.deleted) words.push("deleted");
@@ -235,14 +252,16 @@ async function lookAtClock() {
   byId("now").textContent = shown(clock.now);
   byId("next-due").textContent = shown(clock.next_due);
   byId("to-next").disabled = !clock.next_due;
-  if (!byId("to").value) byId("to").value = clock.now.slice(0, 16);
+  const to = byId("to");
+  if (document.activeElement !== to && to.value < clock.now.slice(0, 16)) to.value = clock.now.slice(0, 16);
 }
 
 async function look() {
   try {
     people = await ask("/people");
     for (const column of columns) column.showPeople();
-    await Promise.all([lookAtClock(), ...columns.map((column) => column.look())]);
+    const seen = columns.filter((column) => !column.node.hidden);
+    await Promise.all([lookAtClock(), ...seen.map((column) => column.look())]);
   } catch (fault) {
     tell(fault instanceof Refused ? fault.message : "The rehearsal does not answer.");
   }
@@ -253,18 +272,35 @@ async function keepLooking() {
   setTimeout(keepLooking, EVERY_MS);
 }
 
-const moveTo = (to) => act(`Going to ${shown(to)}`, () => ask("/clock", { to }));
-
-for (const button of document.querySelectorAll("[data-minutes]")) {
-  button.addEventListener("click", () => {
-    const to = new Date(Date.parse(clock.now) + Number(button.dataset.minutes) * MINUTE_MS);
-    moveTo(to.toISOString());
+// One move after the other, each from where the one before has ended: quick presses add up.
+let moving = Promise.resolve();
+function move(target) {
+  moving = moving.then(() => {
+    const to = target();
+    return act(`Going to ${shown(to)}`, () => ask("/clock", { to }));
   });
 }
-byId("to-next").addEventListener("click", () => moveTo(clock.next_due));
+
+for (const button of document.querySelectorAll("[data-minutes]")) {
+  const step = Number(button.dataset.minutes) * MINUTE_MS;
+  button.addEventListener("click", () => move(() => new Date(Date.parse(clock.now) + step).toISOString()));
+}
+byId("to-next").addEventListener("click", () => move(() => clock.next_due || clock.now));
 byId("to-form").addEventListener("submit", (event) => {
   event.preventDefault();
-  moveTo(`${byId("to").value}:00Z`);
+  const to = `${byId("to").value}:00Z`;
+  move(() => to);
 });
+
+function showChats() {
+  const count = Number(byId("shown").value);
+  byId("columns").dataset.shown = count;
+  for (const column of columns) column.node.hidden = column.index >= count;
+  look();
+}
+
 columns = WANTED.map((_, index) => new Column(index));
+byId("shown").value = window.matchMedia(NARROW).matches ? "1" : "3";
+byId("shown").addEventListener("change", showChats);
+showChats();
 keepLooking();

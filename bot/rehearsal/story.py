@@ -25,24 +25,44 @@ PRACTICE = {
 }
 PLANS = {"Ann": ("gentle-heel-drop", 40, 10), "Bo": ("stomp", 30, 10), "Cy": ("stomp", 40, 10)}
 """Movement, daily total and reps per bout. Doses are examples of common practice, no source."""
+CLIENTS = tuple(PLANS)
+PARTS = {
+    "Ann": "keeps her day. Four bouts, one tap each",
+    "Bo": "answers late and does less. The rest of his day is spread again, nothing is caught up",
+    "Cy": "says that something hurts. All stops at once, and only Dana starts it again, with less",
+    "Dana": "the clinician. What reached her that day, and what she did about it",
+}
+"""Whose day is printed, and what it shows."""
 
 
 async def set_up(stage: Stage) -> dict[str, int]:
     """Open the practice: admin, clinician, three clients with clearance and plan; accounts by name."""
-    who = {"Kim": await stage.invite(Role.ADMIN, "Kim")}
-    stage.world.people[who["Kim"]].label = "admin"
-    for name, value in PRACTICE.items():
-        await stage.say(who["Kim"], "/settings")
-        await stage.press(who["Kim"], f"s:{name}")
-        await stage.say(who["Kim"], value)
-    who["Dana"] = await stage.invite(Role.CLINICIAN, "Dana")
-    stage.world.people[who["Dana"]].label = "clinician"
-    for name, plan in PLANS.items():
-        who[name] = await stage.invite(Role.CLIENT, name, clinician="Dana")
-        stage.world.people[who[name]].label = "client"
-        await join(stage, who[name])
-        await prescribe(stage, who["Dana"], stage.ids[name], *plan)
+    who = await open_practice(stage)
+    for name in CLIENTS:
+        who[name] = await enrol(stage, name, who["Dana"])
     return who
+
+
+async def open_practice(stage: Stage) -> dict[str, int]:
+    """Kim, the admin, sets the practice up; Dana, the clinician, joins. Their accounts by name."""
+    kim = await stage.invite(Role.ADMIN, "Kim")
+    stage.world.people[kim].label = "admin"
+    for name, value in PRACTICE.items():
+        await stage.say(kim, "/settings")
+        await stage.press(kim, f"s:{name}")
+        await stage.say(kim, value)
+    dana = await stage.invite(Role.CLINICIAN, "Dana")
+    stage.world.people[dana].label = "clinician"
+    return {"Kim": kim, "Dana": dana}
+
+
+async def enrol(stage: Stage, name: str, clinician: int) -> int:
+    """One of the clients joins, and is cleared and prescribed for; the account."""
+    account = await stage.invite(Role.CLIENT, name, clinician="Dana")
+    stage.world.people[account].label = "client"
+    await join(stage, account)
+    await prescribe(stage, clinician, stage.ids[name], *PLANS[name])
+    return account
 
 
 async def join(stage: Stage, client: int) -> None:

@@ -25,6 +25,8 @@ log = structlog.get_logger()
 UPDATES = ["message", "edited_message", "callback_query", "my_chat_member"]
 POLL_SECONDS = 10
 """How long one poll waits at the platform; it answers at once when something comes."""
+CATCH_UP_POLLS = 20
+"""Polls at the start before anything is sent: 100 updates each, seconds of work at the most."""
 CONNECTIONS = 32
 """Requests at once; the transport slows down above this."""
 STEPPED = "stepped_clock"
@@ -81,7 +83,8 @@ class Application:
         self._bells = [asyncio.Event() for _ in range(3)]
         self._stepping = asyncio.Lock()
         self._tasks: list[asyncio.Task[None]] = []
-        self._updater = Updater(bot, InboxQueue(store, clock, self.ring))
+        self._inbox = InboxQueue(store, clock, self.ring)
+        self._updater = Updater(bot, self._inbox)
         self._timetable = bell(self.ring)
         self._stopping = False
         self._drained = asyncio.Event()
@@ -101,6 +104,7 @@ class Application:
             raise NoPlatformError(type(error).__name__) from error
         me = await username(self._bot)
         await self._store.run(lambda tx: tx.book.put("bot_username", me))
+        await self._catch_up()
         if self.clock.stepped:
             await self._keep_instant()
             self._tasks.append(asyncio.create_task(self._stepped_loop()))
@@ -120,6 +124,27 @@ class Application:
             bootstrap_retries=-1,
         )
         self.ring()
+
+    async def _catch_up(self) -> None:
+        """Handle what people said while the bot was away before anything that fell due is sent (P7).
+
+        What does not fit into so many polls is handled as it comes; so is all if the platform is away.
+        """
+        offset = None
+        try:
+            for _ in range(CATCH_UP_POLLS):
+                updates = await self._bot.get_updates(
+                    offset=offset, timeout=0, allowed_updates=UPDATES
+                )
+                for update in updates:
+                    await self._inbox.put(update)
+                if not updates:
+                    break
+                offset = updates[-1].update_id + 1
+        except TelegramError as error:
+            _poll_failed(error)
+        while await self.work.updates():
+            pass
 
     async def stop(self) -> None:
         """End: no more polls, what is being done is finished, what is due stays in the store."""

@@ -95,8 +95,8 @@ class Work:
 
     async def drain(self) -> None:
         """Do everything that is due at this instant, and what follows from it at this instant."""
-        while await self.updates() + await self.clients() + await self.messages():
-            pass
+        while await self.updates() or await self.clients() + await self.messages():
+            pass  # what people said comes first: it may stop what would else be asked
         if self._taps:
             await asyncio.gather(*self._taps, return_exceptions=True)
 

@@ -75,6 +75,7 @@ part-no-emergency-number = your local emergency number
 part-no-clinician = your clinician
 part-no-practice = your practice
 part-date = { $weekday } { $number } { $month }
+part-date-year = { $date } { $year }
 part-moment = { $date }, { $time }
 part-time = { $hour }:{ $minute } { $half }
 part-hour = { $hour } { $half }
@@ -89,7 +90,7 @@ part-row-dose =
         [one] { $bouts } bout of { $most }: index { $index }
        *[other] { $bouts } bouts of up to { $most }, { $gap_minutes } min apart: index { $index }, { $against_one_go } times one go
     }
-part-row-setting = { $setting }: { $value }
+part-row-setting = { $setting }: { $value }{ $unit }
 part-item = - { $item }
 part-chosen =
     { $chosen ->
@@ -147,7 +148,7 @@ prompt = Now: { part-reps }. Done today: { part-done }.
 safety = First clear the floor and put on shoes. Have something firm to hold. Stop if it hurts.
 noted = Noted: { part-reps }.
 nudge = Still to do: { part-reps }. You can also say: later, or skip.
-no-answer = I got no answer about these { part-reps }. That is fine. If you did them, you can still say so.{ part-next }
+no-answer = I got no answer about { part-reps }. That is fine. You can still tell me what you did.{ part-next }
 away = I was cut off for a while and could not ask on time. You need not catch up.{ part-next }
 
 logged =
@@ -162,7 +163,7 @@ skipped =
     }
 undone =
     { $day ->
-        [none] Taken back: { part-reps }. Done today: { part-done }.{ part-next }
+        [none] Taken back: { part-reps }. Done today: { part-done }. You can send the right number now.{ part-next }
        *[other] Taken back for { $day }: { part-reps }. Done that day: { part-done }.
     }
 put-off =
@@ -192,7 +193,7 @@ ask-reps =
         [none] How many{ part-side } did you do? Send the number.
        *[other] How many{ part-side } did you do? Tap the number or send it.
     }
-ask-reps-again = How many did you do? Send a number, or: skip.
+ask-reps-again = How many did you do? Or send: skip
 ask-reps-range = I can log 1 to { $largest }. How many did you do?
 ask-reps-sure = Did you do { $reps }{ part-side }? I have not logged it yet.
 ask-reps-unclear = I was not sure which number you mean, so I logged nothing. How many did you do?
@@ -224,6 +225,7 @@ ask-pain-new = Is this a new pain, or do you know it?
 ask-pain-sharper = Is it sharper than what you are used to?
 pain-noted = I have noted it. If you wish, go on as planned.{ part-next } Stop if it hurts more, and tell me. { part-questions }
 pain-caution = I have noted it. If you wish, go on today, but take care.{ part-next } Stop if it hurts more, and tell me. I will ask again in the morning. { part-questions }
+noted-on-hold = I have noted it. Your exercise stays stopped. Only { $clinician } can start it again. { part-questions } In an emergency, call { $emergency_number }.
 mistake-noted = OK, I noted no pain.{ part-next }
 mistake-too-late = You told me that something hurts, so I need to ask this.
 no-pain-noted = OK, I noted no pain and logged nothing. If something hurts, tell me.
@@ -260,9 +262,9 @@ release-told = You can start again, says { $clinician }: { part-dose }, from { $
 ## client: joining
 
 notice =
-    This chat is from { $practice }. It asks you to do the exercise that { $clinician } gives you, and it keeps your answers.
+    This chat is from { $practice }. It asks you to do the exercise that { $clinician } gives you, a little at a time. We call each time a bout. It keeps your answers.
 
-    What we keep: your name, your times, what you did, and what you say about your health, pain and falls. It can be seen by { $clinician } and by those who fill in. The office sees just your name and times.
+    What we keep: your name, your times, what you did, and what you say about your health, pain and falls. It can be seen by { $clinician } or a stand-in. The office sees just your name and times.
 
     The chat app carries the messages. They are not end-to-end encrypted, and we cannot clear them from its servers.
 
@@ -312,7 +314,7 @@ ask-times-zone = Which time zone are you in? Send a big city near you, like: Ber
 ask-times-window = From when to when may I ask? Send it like: 8 am to 8 pm
 ask-times-quiet = When should I be quiet? Send it like: 12:00-13:00. Or send: none
 times-do-not-fit = Your plan does not fit in that, so I kept your old times. Please choose longer hours, or ask your clinician.
-ready-waiting = You are all set. Next, your answers go to { $clinician }. I will ask for no bouts until { $clinician } says yes. You need do nothing now. { part-questions }
+ready-waiting = You are all set. Next, your answers go to { $clinician }. I will ask for no bouts until { $clinician } says yes. There is nothing to do now. { part-questions }
 ready =
     { $today ->
         [yes] You are all set. Your first bouts are today.
@@ -369,7 +371,7 @@ answer-span = Please send two times, like: 8:00-20:00
 answer-spans = Please send times like: 12:00-13:00. Or send: none
 answer-spans-overlap = Those times overlap. Please send them again, each one after the other.
 answer-weekdays = Please send days, like: Mon, Thu. Or send: flexible
-answer-day = Please send a date, like: 12 March. Or send: none
+answer-day = Please send a date, like: 12 March
 answer-zone =
     { $suggestions ->
         [none] I do not know that place. Please send a big city near you, like: Berlin
@@ -383,14 +385,14 @@ flag =
     #{ $flag } { part-urgent }{ $kind }: { $name }
     Since { $since } ({ $zone })
 ask-outcome = How did flag #{ $flag } end?
-flag-closed = Flag #{ $flag } is closed: { $outcome }.
+flag-closed = Flag #{ $flag } is closed: { $outcome }. A hold stays until you release it.
 flag-closed-before = Flag #{ $flag } was closed before. Nothing was changed.
 
 ## clinician: clients
 
 caseload =
     { $count ->
-        [0] No client found.
+        [0] No client found. Send a part of a name, or: /clients for all, /invite for a new client.
         [one] 1 client.
        *[other] { $count } clients. Those with flags come first. To find one, send a part of the name.
     }
@@ -405,8 +407,8 @@ client-page =
             }
     }
     { $ceiling ->
-        [none] Not cleared for impact.
-       *[other] Cleared: { $ceiling }.
+        [none] Clearance: none yet.
+       *[other] Clearance: { $ceiling }.
     }
     { $plan ->
         [none] No plan yet.
@@ -450,8 +452,8 @@ ask-ceiling =
 clear-not-answered = { $name } has not answered the readiness questions yet. Clearance comes after them.
 cleared =
     { $plan ->
-        [yes] { $name } is cleared: { $ceiling }.
-       *[no] { $name } is cleared: { $ceiling }. Next step: a plan.
+        [yes] Clearance of { $name }: { $ceiling }.
+       *[no] Clearance of { $name }: { $ceiling }. Next step: a plan.
     }
 client-held = All exercise of { $name } is stopped, and { $name } has been told. Only you can release it.
 release-nothing = Nothing is on hold.
@@ -499,8 +501,8 @@ ask-plan-window = From when to when may bouts fall? Send it like: 8:00-20:00
 ask-plan-quiet = In which hours should nothing be asked? Send them like: 12:00-13:00, 15:00-15:30
 ask-plan-gap-minutes = How many minutes between two bouts at least?
 ask-plan-start = From which day? Send it like: 12 March
-ask-plan-review = When will you review the plan? Send it like: 12 March
-ask-plan-end = On which day does it end? Send it like: 12 March
+ask-plan-review = When will you review the plan? Send it like: 12 March. Or send: none
+ask-plan-end = On which day does it end? Send it like: 12 March. Or send: none
 ask-plan-note = Which note should the client see with the plan?
 plan-first-day =
     First day, { $day }, { $movement }{ part-side }:
@@ -508,7 +510,7 @@ plan-first-day =
 dose-table =
     Ways to split the day (theoretical, from animal data, not a target):
     { $rows }
-plan-estimate = The force of { $movement } ({ $force } body weights) is an estimate, no published value was found. Saving says yes to it for this client.
+plan-estimate = The force of { $movement } ({ $force } body weights) is an estimate: no published value was found. Saving says yes to it for this client.
 plan-save =
     { $estimate ->
         [yes] Save this plan, and accept the estimate?
@@ -582,16 +584,18 @@ help-admin =
     /invite makes a link for somebody new.
     /settings shows and changes the practice's settings.
 settings =
-    The practice's settings. Tap one to change it.
+    The settings of the practice. Tap one to change it.
     { $settings }
 ask-setting =
-    { $setting }: now { $value }.
+    { $setting }. Now: { $value }{ $unit }
     { $does }
     { $low ->
-        [none] Send the new value.
-       *[other] Send a number from { $low } to { $high }.
+        [none] Send the new value, or: /settings to go back.
+       *[other] Send a number from { $low } to { $high }, or: /settings to go back.
     }
-setting-kept = { $setting }: now { $value }.
+setting-kept =
+    Noted. { $setting }: { $value }{ $unit }
+    All settings: /settings
 setting-unknown = There is no setting { $name }.
 setting-out-of-bounds = { $setting }: please send a number from { $low } to { $high }.
 setting-pain-order = { $setting }: “go on” has to stay below “stop”. Nothing was changed.
@@ -955,39 +959,76 @@ name-field-note = Note
 
 name-setting-name = Practice name
     .does = Clients see it in the first message.
+    .unit = { "" }
 name-setting-phone = Practice phone
     .does = Clients call it. Nobody is asked for bouts before it is set.
+    .unit = { "" }
 name-setting-emergency-number = Emergency number
     .does = Clients are told to call it. Nobody is asked for bouts before it is set.
+    .unit = { "" }
 name-setting-crisis-line = Crisis line
     .does = Given at words of self-harm. Without it, the emergency number is given.
+    .unit = { "" }
 name-setting-answer-hours = Answer hours
     .does = The hours in which the practice answers, as clients see them.
+    .unit = { "" }
 name-setting-zone = Time zone
     .does = The zone that a new client starts with.
+    .unit = { "" }
 name-setting-window = Hours
     .does = The hours that a new client or plan starts with.
-name-setting-late-minutes = Late prompts, minutes
-    .does = A prompt that is later than this is not sent.
-name-setting-question-minutes = Open question, minutes
-    .does = A question about pain or a fall that is open for longer becomes a hold.
-name-setting-invitation-days = Invitations, days
+    .unit = { "" }
+name-setting-late-minutes = Drop if late by
+    .does = A prompt that would come later than this is not sent.
+    .unit = { " " }{ $value ->
+            [one] minute
+           *[other] minutes
+        }
+name-setting-question-minutes = Pain answer within
+    .does = A question about pain or a fall that stays open for longer becomes a hold.
+    .unit = { " " }{ $value ->
+            [one] minute
+           *[other] minutes
+        }
+name-setting-invitation-days = Link works for
     .does = How long a link works.
-name-setting-tau-hours = Recovery time, hours
+    .unit = { " " }{ $value ->
+            [one] day
+           *[other] days
+        }
+name-setting-tau-hours = Recovery time
     .does = The time constant of recovery between two bouts (theoretical).
-name-setting-close-hour = Day closes, hour
+    .unit = { " " }{ $value ->
+            [one] hour
+           *[other] hours
+        }
+name-setting-close-hour = Day closes at
     .does = Until this hour of the next day, entries count for a day.
-name-setting-count-percent = Day counts, percent
+    .unit = { " " }o'clock, the next day
+name-setting-count-percent = Day counts from
     .does = A day counts when this share of its total is done.
-name-setting-pain-carry-on = Pain: go on up to
+    .unit = { " " }percent
+name-setting-pain-carry-on = Go on, pain up to
     .does = Known pain up to this score changes nothing.
-name-setting-pain-hold = Pain: stop from
+    .unit = { " " }of 10
+name-setting-pain-hold = Stop, pain from
     .does = Pain from this score on stops all exercise.
-name-setting-morning-rise = Morning pain: stop at rise
+    .unit = { " " }of 10
+name-setting-morning-rise = Stop, morning rise
     .does = Stops all exercise when pain next morning is this much above usual.
-name-setting-morning-if-unknown = Morning pain: stop, no usual
+    .unit = { " " }above usual
+name-setting-morning-if-unknown = Stop, no usual
     .does = Stops all exercise from this score on when the usual pain is not known.
-name-setting-spread-minutes = Spread of starts, minutes
+    .unit = { " " }of 10
+name-setting-spread-minutes = Spread of starts
     .does = Shifts each client's day by up to this much, so that not all are asked at once.
-name-setting-clearance-reminder-days = Clearance reminder, days
+    .unit = { " " }{ $value ->
+            [one] minute
+           *[other] minutes
+        }
+name-setting-clearance-reminder-days = Clearance reminder
     .does = The clinician is reminded after so many days without clearance.
+    .unit = { " " }{ $value ->
+            [one] day
+           *[other] days
+        }

@@ -103,7 +103,8 @@ class _Reading:
         after = [t.text for t in self.tokens[max(ends) : max(ends) + 2]]
         fraction = len(after) == 2 and after[0] in {".", ",", "-", "/"} and after[1].isdecimal()  # noqa: PLR2004
         touching = all(t.glued for t in self.tokens[max(ends) : max(ends) + 2])
-        return (None, True) if fraction and touching else (score, False)
+        of_ten = after == ["/", str(WORST_PAIN)]  # "my hip hurts 7/10"
+        return (None, True) if fraction and touching and not of_ten else (score, False)
 
     def _is_pronoun(self, match: Match) -> bool:
         """Whether the number is one of "not one bit"."""

@@ -48,7 +48,10 @@ def arguments(args: Mapping[str, Any], words: Catalogue) -> dict[str, Value]:
     if not is_nothing(given.get("movement")):
         said["movement_one"] = words.say(f"name-movement-{given['movement']}", {}, "one")
     if "setting" in given:
-        said["does"] = words.say(_key("setting", given["setting"]), {}, "does")
+        key, value = _key("setting", given["setting"]), str(given.get("value"))
+        count = {"value": int(value)} if value.isdecimal() else {"value": value}
+        said["does"] = words.say(key, {}, "does")
+        said["unit"] = words.say(key, count, "unit")
     return said
 
 
@@ -126,9 +129,15 @@ def _day(value: str, words: Catalogue, _: Mapping[str, Any]) -> str:
     return _date(date.fromisoformat(value), words)
 
 
+def _dated(value: str, words: Catalogue, _: Mapping[str, Any]) -> str:
+    """A day with its year: a plan may begin or end in another one."""
+    day = date.fromisoformat(value)
+    return words.say("part-date-year", {"date": _date(day, words), "year": str(day.year)})
+
+
 def _edge(value: str | int, words: Catalogue, given: Mapping[str, Any]) -> str:
     """The start or end of a plan (a date) or of its hours (a minute of the day)."""
-    return _clock(value, words) if isinstance(value, int) else _day(value, words, given)
+    return _clock(value, words) if isinstance(value, int) else _dated(value, words, given)
 
 
 def _span(value: Sequence[int], words: Catalogue, _: Mapping[str, Any]) -> str:
@@ -194,9 +203,9 @@ def _values(value: Sequence[Any], words: Catalogue, given: Mapping[str, Any]) ->
         "movement": _named("movement"),
         "weekdays": _weekday,
         "window": _typed_span,
-        "start": _day,
-        "review": _day,
-        "end": _day,
+        "start": _dated,
+        "review": _dated,
+        "end": _dated,
     }
     form = one.get(str(given.get("field")))
     return ", ".join(str(form(each, words, given)) if form else str(each) for each in value)
@@ -235,7 +244,7 @@ def _plain(value: object, _: Catalogue, __: Mapping[str, Any]) -> str:
 FORMATS: Mapping[str, Format] = {
     "at": _time, "next": _time, "first": _time, "last": _time,
     "since": _moment,
-    "day": _day, "review": _day, "start": _edge, "end": _edge,
+    "day": _day, "review": _dated, "start": _edge, "end": _edge,
     "window": _span, "quiet": _spans,
     "weekday": _weekday, "weekdays": _weekdays, "days": _weekdays,
     "movement": _named("movement"), "movements": _names("movement"),

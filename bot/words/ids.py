@@ -26,7 +26,7 @@ carries those of its arguments that are known.
 |---|---|---|"""
 PIECES = frozenset({"part", "name"})
 """Groups of texts that only ever stand inside others."""
-DERIVED = {"movement_one": "movement", "does": "setting"}
+DERIVED = {"movement_one": "movement", "does": "setting", "unit": "setting"}
 """What a text says that is worked out from an argument, and which."""
 UNSPOKEN: Mapping[str, str] = {
     "answer_hours": "stop-crisis stop-emergency stop-leak stop-urgent-care",

@@ -128,7 +128,7 @@ def silent_in_a_row(bouts: tuple[Bout, ...]) -> int:
 def messages_left(day: Day, bouts: tuple[Bout, ...]) -> int:
     """How many more messages of its own accord the bot may send on this day (P6)."""
     sent = sum(1 for b in bouts if b.asked_at is not None and b.own_accord)
-    return max(0, len(day.planned) + SPARE_MESSAGES - sent - day.nudges)
+    return max(0, len(day.planned) + SPARE_MESSAGES - sent - day.nudges - day.away_told)
 
 
 def is_load(reps: int, total: int) -> bool:

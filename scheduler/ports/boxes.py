@@ -79,6 +79,10 @@ class Inbox(Protocol):
         """Claim the oldest unfinished update of each chat that has none being handled."""
         ...
 
+    def release(self) -> int:
+        """End every claim at once; how many there were. Only for the sole process of a store."""
+        ...
+
     def finish(self, update_id: int, worker: str) -> bool:
         """Mark as handled, in the transaction of its effects. False if the lease was lost.
 

@@ -10,6 +10,7 @@ from datetime import datetime, timedelta
 
 from scheduler.domain import days as d
 from scheduler.domain.days import Bout, BoutState
+from scheduler.domain.hours import day_hours_in_utc
 from scheduler.domain.messages import Lane, message
 from scheduler.domain.people import Client
 from scheduler.ports import Claim, Outgoing, Tx
@@ -21,6 +22,7 @@ from scheduler.usecases.rest import (
     amount,
     bars,
     gather,
+    hours_of,
     replan,
     spread,
     today_of,
@@ -28,6 +30,8 @@ from scheduler.usecases.rest import (
 )
 from scheduler.usecases.wake import changing
 
+A_MINUTE = timedelta(minutes=1)
+"""Hours are minutes of the wall clock: the last one of a window is free to its end."""
 BATCH = 50
 """Clients looked at between two looks at the bell: small, so that answers wait little."""
 
@@ -82,7 +86,8 @@ def _say_quietly(
     tx: Tx, running: Running, bout: Bout, following: Bout | None, now: datetime
 ) -> None:
     """Write on the old prompt itself that no answer came and what is next; nothing rings."""
-    following_at = running.wall(following.due_at) if following else None
+    ahead = following if following and following.due_at > now else None  # one due now is asked now
+    following_at = running.wall(ahead.due_at) if ahead else None
     tx.outbox.add(
         Outgoing(
             key=f"expired:{bout.id}",
@@ -151,13 +156,27 @@ def begins(tx: Tx, claim: Claim, now: datetime) -> bool:
     """
     if claim.bout is None or claim.nudge or claim.person is None:
         return tx.outbox.begin(claim, now)
-    with changing(tx, claim.person, now):
+    with changing(tx, claim.person, now) as client:
+        bout = tx.days.bout(claim.bout)
+        if bout is not None and _hours_are_over(tx, client, bout, now):
+            _was_away(tx, gather(tx, client, bout.day), now)
+            return False
         if not tx.outbox.begin(claim, now):
             return False
-        bout = tx.days.bout(claim.bout)
         if bout is not None and bout.state is BoutState.WAITING:
             tx.days.save_bout(replace(bout, state=BoutState.ASKED, asked_at=now))
         return True
+
+
+def _hours_are_over(tx: Tx, client: Client, bout: Bout, now: datetime) -> bool:
+    """Whether a prompt that was held up would now fall outside the hours it was worked out for (I1)."""
+    if bout.state is not BoutState.WAITING or now < bout.due_at + A_MINUTE:
+        return False
+    hours = hours_of(gather(tx, client, bout.day))
+    if hours is None:
+        return True
+    _, end, quiets = day_hours_in_utc(bout.day, hours, client.zone)
+    return now >= end + A_MINUTE or any(a + A_MINUTE <= now < b for a, b in quiets)
 
 
 def accepted(tx: Tx, claim: Claim, message_id: int, now: datetime) -> None:

@@ -10,7 +10,7 @@ from scheduler.domain.flags import Flag
 from scheduler.domain.messages import Argument, Lane, message, text
 from scheduler.domain.pain import SIGNS, Urgency
 from scheduler.domain.people import Client, State
-from scheduler.domain.plan import MOVEMENTS
+from scheduler.domain.plan import MOVEMENTS, Plan, first_impact_day
 from scheduler.domain.reply import Reply, reply
 from scheduler.domain.wall import wall
 from scheduler.ports import Question, Tx
@@ -218,9 +218,7 @@ def release(
         tx.people.save_client(replace(tx.people.client(client_id), resumes_on=first))
         person = tx.people.get(client_id)
         if person and person.state is State.READY:
-            _tell_released(
-                tx, client, after.daily_total, after.bout_reps, plan.movement, first, now
-            )
+            _tell_released(tx, client, after, first, now)
         begin_day(tx, tx.people.client(client_id), now)
         return reply(
             "released",
@@ -240,9 +238,8 @@ def _lower_today(tx: Tx, client_id: int, first: date, total: int) -> None:
         tx.days.save(replace(day, total=min(day.total, total)))
 
 
-def _tell_released(  # one message's arguments
-    tx: Tx, client: Client, total: int, bout: int, movement: str, first: date, now: datetime
-) -> None:
+def _tell_released(tx: Tx, client: Client, plan: Plan, first: date, now: datetime) -> None:
+    """Tell the client the dose and the first day on which bouts are asked, which is seldom `first`."""
     tell(
         tx,
         client.id,
@@ -251,11 +248,11 @@ def _tell_released(  # one message's arguments
         message(
             "release-told",
             clinician=clinician_name(tx, client),
-            total=total,
-            bout_reps=bout,
-            movement=movement,
-            per_side=MOVEMENTS[movement].per_side,
-            day=first.isoformat(),
+            total=plan.daily_total,
+            bout_reps=plan.bout_reps,
+            movement=plan.movement,
+            per_side=MOVEMENTS[plan.movement].per_side,
+            day=first_impact_day(plan, first).isoformat(),
         ),
         now,
     )

@@ -47,6 +47,16 @@ def claim_due(tx: Tx, now: datetime, worker: str, limit: int) -> tuple[Claim, ..
     return tx.outbox.claim_due(now, worker, LEASE, limit)
 
 
+def take_over(tx: Tx, now: datetime) -> None:
+    """Settle what a process that died has left, without waiting for its leases to end.
+
+    Only for the sole process of a store: one on SQLite, or on the stepped clock, which stands still.
+    """
+    tx.inbox.release()
+    for lost in tx.outbox.expire_leases(now + 2 * LEASE):
+        _unknown(tx, lost, now, timedelta(0))
+
+
 def keep_outcome(tx: Tx, claim: Claim, outcome: Delivery, now: datetime) -> None:
     """Close a row by what the platform answered. Guarded by the lease: a row lost meanwhile stays."""
     match outcome:
@@ -60,12 +70,12 @@ def keep_outcome(tx: Tx, claim: Claim, outcome: Delivery, now: datetime) -> None
             days.not_accepted(tx, claim, None, reason, now)
             reachable.lost(tx, claim.person, now)
         case Unknown():
-            _unknown(tx, claim, now)
+            _unknown(tx, claim, now, AGAIN_AFTER)
 
 
-def _unknown(tx: Tx, claim: Claim, now: datetime) -> None:
+def _unknown(tx: Tx, claim: Claim, now: datetime, pause: timedelta) -> None:
     """A prompt of unknown fate is never repeated; what must arrive is, until it is accepted."""
     if claim.bout is None and claim.lane in REPEATED:
-        tx.outbox.put_back(claim, now + AGAIN_AFTER)
+        tx.outbox.put_back(claim, now + pause)
     else:
         tx.outbox.unknown(claim, now)

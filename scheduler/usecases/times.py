@@ -6,6 +6,7 @@ from dataclasses import replace
 from datetime import datetime
 from zoneinfo import ZoneInfo
 
+from scheduler.domain.days import BoutState
 from scheduler.domain.hours import Hours, Span, parse_span
 from scheduler.domain.messages import Argument, text
 from scheduler.domain.plan import MOVEMENTS, check_plan
@@ -13,7 +14,7 @@ from scheduler.domain.reply import Reply, reply
 from scheduler.domain.settings import Practice
 from scheduler.ports import Question, Tx
 from scheduler.usecases.opening import begin_day
-from scheduler.usecases.rest import gather, replan, today_of
+from scheduler.usecases.rest import Running, gather, replan, today_of
 from scheduler.usecases.wake import changing
 
 
@@ -86,9 +87,18 @@ def set_time_field(
         tx.people.save_client(after)
         tx.book.audit(client_id, f"times-{field}", client_id, now)
         running = gather(tx, after, today_of(after, now))
+        _leave_other_days(tx, running)
         if running.day is not None:
             replan(tx, running, now)
         else:
             begin_day(tx, after, now)
     tx.questions.ask(Question(client_id, "join", "times", asked_at=now))
     return screen(tx, client_id)
+
+
+def _leave_other_days(tx: Tx, running: Running) -> None:
+    """Take back what waits for a day that is not today by the new clock: it would never be asked (Z3)."""
+    for bout in tx.days.open_bouts(running.client.id):
+        if bout.state is BoutState.WAITING and bout.day != running.today:
+            tx.outbox.cancel_prompts(running.client.id, "another day")
+            tx.days.save_bout(replace(bout, state=BoutState.WITHDRAWN))

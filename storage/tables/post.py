@@ -17,7 +17,8 @@ class OutboxRow(Row, table=True):
     """A message on its way (R2).
 
     `due_at` is when it should leave and never changes: it gives the order and how late a prompt is.
-    `ready_at` is when it may be tried, later than `due_at` once it was put back. `lease` is the
+    `ready_at` is when it may be tried, later than `due_at` once it was put back; `put_back_until` is
+    the same until it is claimed again, and is there to find the few such rows by. `lease` is the
     length of the present claim in microseconds.
     """
 
@@ -26,7 +27,7 @@ class OutboxRow(Row, table=True):
         CheckConstraint("(person IS NULL) <> (chat IS NULL)", name="one_recipient"),
         CheckConstraint("(chat IS NULL) = (chat_lookup IS NULL)", name="chat_can_be_found"),
         partial("ix_outbox_ready", "ready_at", where="state = 'due'"),
-        partial("ix_outbox_put_back", "ready_at", where="state = 'due' AND attempts > 0"),
+        partial("ix_outbox_put_back", "put_back_until", where="put_back_until IS NOT NULL"),
         partial("ix_outbox_at_work", "lease_until", where="state IN ('claimed', 'sending')"),
         partial(
             "ix_outbox_prompts", "person", where="state IN ('due', 'claimed') AND bout IS NOT NULL"
@@ -50,6 +51,7 @@ class OutboxRow(Row, table=True):
     written_at: datetime = Field(sa_type=Instant)
     due_at: datetime = Field(sa_type=Instant)
     ready_at: datetime = Field(sa_type=Instant)
+    put_back_until: datetime | None = Field(sa_type=Instant)
     worker: str | None
     lease: int | None = Field(sa_type=BigInteger)
     lease_until: datetime | None = Field(sa_type=Instant)

@@ -36,11 +36,11 @@ REFUSED: list[tuple[str, dict[str, Any], dict[str, Any], str]] = [
     ),
     (
         "before-start", {"end": date(2027, 3, 1)}, {},
-        "End: comes before the start, Mon 8 March. What would work: Mon 8 March.",
+        "End: comes before the start, Mon 8 March 2027. What would work: Mon 8 March 2027.",
     ),
     (
         "after-end", {"review": date(2027, 9, 1), "end": date(2027, 8, 1)}, {},
-        "Review: comes after the end, Sun 1 August. What would work: Sun 1 August.",
+        "Review: comes after the end, Sun 1 August 2027. What would work: Sun 1 August 2027.",
     ),
     ("out-of-bounds", {"gap_minutes": 1}, {}, "Gap: can be 5 to 720. What would work: 5."),
     ("below-bout", {"bout_max": 5}, {}, "Most a bout: is below the 10 reps of a bout. What would work: 10."),

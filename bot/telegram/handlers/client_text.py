@@ -21,8 +21,8 @@ from scheduler.usecases import bouts, corrections, holds, join, notes, pain, put
 from scheduler.usecases import times as own_times
 from scheduler.usecases.bouts import Said
 
-ORDER = ("pain", "fall", "confirm", "fewer", "morning", "join", "pass")
-"""Which open question typed words answer, the most pressing first."""
+ORDER = (("pain", "fall"), ("confirm", "fewer", "morning"), ("join",), ("pass",))
+"""Which open question typed words answer: the most pressing first, of equals the one asked last."""
 
 
 def heard(tx: Tx, who: Person, update: Incoming, said: Said, now: datetime) -> Reply | None:
@@ -55,7 +55,7 @@ def _before_consent(tx: Tx, who: Person, intent: Intent, update: Incoming, now: 
     """Nothing about health is asked before consent; an emergency is still answered."""
     if intent.emergency or intent.crisis:
         client = tx.people.lock(who.id)
-        sign = intent.signs[0] if intent.signs else None
+        sign = _sign(intent)
         details = {"words": update.text[: notes.LONGEST_WORDS], "sign": sign}
         return holds.stop(tx, client, now, reason="pain", sign=sign, details=details)
     client = tx.people.client(who.id)
@@ -67,8 +67,8 @@ def _before_consent(tx: Tx, who: Person, intent: Intent, update: Incoming, now: 
 
 
 def _top(tx: Tx, who: Person) -> Question | None:
-    of_kind = {question.kind: question for question in tx.questions.of(who.id)}
-    return next((of_kind[kind] for kind in ORDER if kind in of_kind), None)
+    asked = tx.questions.of(who.id)
+    return next((each for kinds in ORDER for each in asked if each.kind in kinds), None)
 
 
 def _replied_bout(tx: Tx, who: Person, update: Incoming) -> int | None:
@@ -97,12 +97,19 @@ def _alarm(  # one message's facts
             return None  # the words answer the question that is open
     noted = _log_beside(tx, who, intent, said, update.kind == "edit", now)
     words = update.text[: notes.LONGEST_WORDS]
-    sign = next((each for each in intent.signs if each != "sore" or not intent.fall), None)
+    sign = _sign(intent)
     if intent.fall and sign != "leak":
         answer = pain.fell(tx, who.id, now, words=words, sign=sign)
     else:
         answer = pain.hurts(tx, who.id, now, words=words, sign=sign, score=intent.score)
     return replace(answer, message=(*noted, *answer.message))
+
+
+def _sign(intent: Intent) -> str | None:
+    """The sign that decides what is said: words of self-harm get the crisis line beside any other sign."""
+    if intent.crisis:
+        return "self-harm"
+    return next((each for each in intent.signs if each != "sore" or not intent.fall), None)
 
 
 def _log_beside(  # one message's facts
@@ -133,7 +140,7 @@ def _about(said: Said, intent: Intent) -> Said:
 # --- the open question ---------------------------------------------------------------------------
 
 
-def _answer(  # noqa: PLR0911 # one return a kind of question
+def _answer(  # noqa: C901, PLR0911 # one case and one return a kind of question
     tx: Tx,
     who: Person,
     question: Question,
@@ -143,9 +150,11 @@ def _answer(  # noqa: PLR0911 # one return a kind of question
     now: datetime,
 ) -> Reply | None:
     """The reply if the words answer the open question, or if it must stay in front; else `None`."""
+    if dialogue.is_mistake(question, update.text, who.language):
+        return pain.by_mistake(tx, who.id, now)
     value = dialogue.read(question, update.text, who.language)
     if isinstance(value, Unclear):
-        return _unclear(tx, who, question, intent, said, value, now)
+        return _unclear(tx, who, question, intent, update, said, value, now)
     words = update.text[: notes.LONGEST_WORDS]
     match question.kind:
         case "pain":
@@ -186,11 +195,14 @@ def _unclear(  # one message's facts
     who: Person,
     question: Question,
     intent: Intent,
+    update: Incoming,
     said: Said,
     fault: Unclear,
     now: datetime,
 ) -> Reply | None:
     """Words that do not answer: a number of reps is still logged, anything else is said in one sentence."""
+    if question.kind == "morning" and _bare(update.text):
+        return Reply((*dialogue.unclear(fault), text("ask-morning")))
     if question.kind in {"pass", "morning"}:
         return None
     if question.kind in {"confirm", "fewer"}:
@@ -202,10 +214,16 @@ def _unclear(  # one message's facts
         if question.kind in {"pain", "fall"}
         else join.again(tx, who.id, question)
     )
-    if intent.kind == "log" and question.kind in {"pain", "fall"} and intent.reps is not None:
+    score = question.step == "score" and _bare(update.text)
+    if question.kind in {"pain", "fall"} and intent.kind == "log" and intent.reps and not score:
         logged = bouts.log(tx, who.id, replace(said, reps=intent.reps), now)
         return Reply((*logged.message, *again))
     return Reply((*dialogue.unclear(fault), *again))
+
+
+def _bare(said: str) -> bool:
+    """Whether a text is a number and nothing else: where a score is asked for it is meant as one."""
+    return any(c.isdecimal() for c in said) and not any(c.isalpha() for c in said)
 
 
 def pain_again(tx: Tx, question: Question) -> Message:

@@ -300,6 +300,7 @@ def upgrade() -> None:
         sa.Column("written_at", sa.BigInteger(), nullable=False),
         sa.Column("due_at", sa.BigInteger(), nullable=False),
         sa.Column("ready_at", sa.BigInteger(), nullable=False),
+        sa.Column("put_back_until", sa.BigInteger()),
         sa.Column("worker", sa.String()),
         sa.Column("lease", sa.BigInteger()),
         sa.Column("lease_until", sa.BigInteger()),
@@ -330,6 +331,6 @@ def upgrade() -> None:
         **where("state IN ('due', 'claimed') AND bout IS NOT NULL"),
     )
     op.create_index(
-        "ix_outbox_put_back", "outbox", ["ready_at"], **where("state = 'due' AND attempts > 0")
+        "ix_outbox_put_back", "outbox", ["put_back_until"], **where("put_back_until IS NOT NULL")
     )
     op.create_index("ix_outbox_ready", "outbox", ["ready_at"], **where("state = 'due'"))

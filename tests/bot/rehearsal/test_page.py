@@ -49,6 +49,7 @@ FAINT = """() => {
   }
   return faint;
 }"""
+NARROW = 961  # CSS pixels from which chats stand side by side (ours)
 TOO_WIDE = "() => document.documentElement.scrollWidth - document.documentElement.clientWidth"
 
 
@@ -173,12 +174,12 @@ async def test_nothing_is_fetched_from_elsewhere(show: Show) -> None:
 async def test_the_clock_is_shown_in_utc_and_moved(show: Show, clock: Clock) -> None:
     await show.page.goto(show.url)
     now = show.page.locator("#now")
-    await expect(now).to_have_text("2027-03-08 05:00 UTC")
+    await expect(now).to_have_text("Mon 2027-03-08 05:00 UTC")
     for button, then in [
-        ("+5 min", "2027-03-08 05:05 UTC"),
-        ("+30 min", "2027-03-08 05:35 UTC"),
-        ("+2 h", "2027-03-08 07:35 UTC"),
-        ("To next due", "2027-03-08 09:35 UTC"),
+        ("+5 min", "Mon 2027-03-08 05:05 UTC"),
+        ("+30 min", "Mon 2027-03-08 05:35 UTC"),
+        ("+2 h", "Mon 2027-03-08 07:35 UTC"),
+        ("To next due", "Mon 2027-03-08 09:35 UTC"),
     ]:
         await show.page.get_by_role("button", name=button, exact=True).click()
         await expect(now).to_have_text(then)
@@ -187,7 +188,7 @@ async def test_the_clock_is_shown_in_utc_and_moved(show: Show, clock: Clock) -> 
     await expect(show.page.locator("#status")).to_have_text("Not done: time does not go back")
     await show.page.get_by_label("To (UTC)").fill("2027-03-09T12:00")
     await show.page.get_by_role("button", name="Go").click()
-    await expect(now).to_have_text("2027-03-09 12:00 UTC")
+    await expect(now).to_have_text("Tue 2027-03-09 12:00 UTC")
     assert iso(clock.now) == "2027-03-09T12:00:00Z"
 
 
@@ -220,6 +221,19 @@ async def test_nothing_is_cut_off_at_phone_width_or_zoomed(show: Show, width: in
     await show.page.goto(show.url)
     await expect(show.page.get_by_text("x" * 300)).to_be_visible()
     assert await show.page.evaluate(TOO_WIDE) == 0
-    tops = [await each.bounding_box() for each in await show.page.locator(".column").all()]
-    stacked = len({box["y"] for box in tops if box}) == 3
-    assert stacked is (width < 960)
+    chats = show.page.locator(".column:visible")
+    await expect(chats).to_have_count(1 if width < NARROW else 3)
+
+
+async def test_as_many_chats_are_shown_as_one_chooses(show: Show) -> None:
+    chats = show.page.locator(".column:visible")
+    await show.page.set_viewport_size({"width": 1280, "height": 800})
+    await show.page.goto(show.url)
+    await expect(chats).to_have_count(3)
+    assert len({box["y"] for each in await chats.all() if (box := await each.bounding_box())}) == 1
+    await show.page.get_by_label("Chats shown").select_option("1")
+    await expect(chats).to_have_count(1)
+    await show.page.set_viewport_size({"width": 390, "height": 844})
+    await show.page.get_by_label("Chats shown").select_option("3")
+    await expect(chats).to_have_count(3)
+    assert len({box["x"] for each in await chats.all() if (box := await each.bounding_box())}) == 1

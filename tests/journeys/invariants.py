@@ -1,0 +1,291 @@
+"""I1 to I6 and I9 of the specification, asserted over the message log of a journey.
+
+A second implementation of the rules, on purpose simple: it replays what the platform took, believes what
+the test says it did, and reads nothing of the program's but the ledger.
+"""
+
+from collections import Counter, defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from itertools import pairwise
+
+from tests.journeys.facts import Facts, Row
+from tests.journeys.log import Line, Said
+
+OWN_ACCORD = {
+    *("prompt", "day-opening", "safety", "nudge", "no-answer", "away", "plan-told", "how-to"),
+    *("release-told", "held-by-clinician", "ask-morning", "no-answer-so-stopped"),
+}
+"""What the bot says unasked to a client; everything else answers something she did."""
+ON_ITS_WAY = timedelta(seconds=5)
+"""I6: the client's safety message and the clinician's flag."""
+ASKS_A_BOUT = 4
+NUDGES_A_DAY = 2
+SPARE_MESSAGES = 2
+LOAD = 0.2
+
+
+@dataclass
+class Asked:
+    """A prompt as accepted: when, for which local day, and what ended it."""
+
+    bout: int
+    n: int
+    at: datetime
+    day: date
+    reps: int
+    put_off_before: bool
+    ended: Line | None = None
+    ended_by: str = ""
+
+    @property
+    def withdrawn(self) -> bool:
+        return self.ended_by in {"put-off", "alarm"}
+
+
+class Replay:
+    """One client's chat from the first line to the last; `faults` are the sentences of what is wrong."""
+
+    def __init__(self, facts: Facts, lines: Sequence[Line], ledger: Sequence[Row]) -> None:
+        self.facts, self.ledger = facts, ledger
+        self.lines = [line for line in lines if line.chat == facts.account]
+        self.flags = [line for line in lines if line.chat == facts.clinician and line.get("flag")]
+        self.said = {f"u{line.update}": line.n for line in self.lines if not line.bot}
+        self.faults: list[str] = []
+        self.asked: dict[int, Asked] = {}
+        self.bout_of_message: dict[int, int] = {}
+        self.waiting: list[Line] = []
+        self.answers: list[tuple[Line, Line]] = []
+        self.asks = 1
+        self.put_off = False
+        self.question: int | None = None
+        self.held_since: datetime | None = None
+        self.alarm = False
+        self.own: Counter[date] = Counter()
+        self.nudged: Counter[int] = Counter()
+        self.nudges: Counter[date] = Counter()
+        self.planned: dict[date, int] = {}
+
+    def fault(self, rule: str, line: Line, what: str) -> None:
+        self.faults.append(f"{rule}: {self.facts.name}, {line.at.isoformat()}: {what}")
+
+    def run(self) -> list[str]:
+        for line in self.lines:
+            if not line.bot:
+                self.waiting.append(line)
+                continue
+            if not line.texts:
+                continue
+            update = None
+            if line.ids[0] not in OWN_ACCORD and self.waiting:
+                update = self.waiting.pop(0)
+                self.answers.append((update, line))
+            for each in line.texts:
+                self.see(each, line, update)
+        self.at_the_end()
+        return self.faults
+
+    # --- what each text changes ---
+
+    def see(self, said: Said, line: Line, update: Line | None) -> None:
+        match said.id:
+            case "day-opening":
+                self.planned[self.facts.day(line.at)] = said.args["bouts"]
+            case "prompt":
+                self.prompt(said, line)
+            case "nudge":
+                self.nudge(said, line)
+            case "away":
+                self.own[self.facts.day(line.at)] += 1
+            case "no-answer":
+                self.end(said.args["bout"], line, "no-answer")
+            case "ask-reps" | "ask-reps-sure" | "ask-reps-range" | "ask-reps-unclear":
+                self.question = self.meant(update)
+            case "logged" | "skipped" | "put-off":
+                self.end(self.meant(update), line, said.id)
+                self.put_off = said.id == "put-off" or (self.put_off and said.id == "logged")
+                self.asks = self.asks + 1 if said.id == "put-off" else self.asks
+            case _:
+                self.alarms(said, line, update)
+
+    def alarms(self, said: Said, line: Line, update: Line | None) -> None:
+        if said.id.startswith(("ask-pain", "ask-fall", "ask-morning")):
+            self.alarm = True
+            self.end(self.open(), line, "alarm")
+        elif said.id.startswith(("pain-", "fall-noted", "mistake-noted")):
+            self.alarm = False
+        elif said.id.startswith(("stop-", "held-by-clinician")):
+            self.alarm = False
+            self.held_since = self.held_since or line.at
+            self.end(self.open(), line, "alarm")
+            self.told_at_once(said, line, update)
+        elif said.id == "release-told":
+            self.held_since = None
+
+    def meant(self, update: Line | None) -> int | None:
+        """The bout that an answer is about: its button's, the replied one's, the question's, the open one."""
+        if update is None:
+            return self.open()
+        verb, _, rest = update.data.partition(":")
+        if verb in {"all", "few", "lat", "skp"}:
+            return int(rest)
+        if verb in {"n", "sure"}:
+            return self.question
+        return self.bout_of_message.get(update.reply_to or 0) or self.open()
+
+    def open(self) -> int | None:
+        return next((a.bout for a in self.asked.values() if a.ended is None), None)
+
+    def end(self, bout: int | None, line: Line, by: str) -> None:
+        asked = self.asked.get(bout or 0)
+        if asked is not None and asked.ended is None:
+            asked.ended, asked.ended_by = line, by
+
+    # --- what must hold when a prompt leaves ---
+
+    def prompt(self, said: Said, line: Line) -> None:
+        bout, reps, day = said.args["bout"], said.args["reps"], self.facts.day(line.at)
+        if bout in self.asked:
+            self.fault("R2", line, f"the prompt of bout {bout} was accepted twice")
+        self.may_ask(line)
+        self.in_hours(line, day)
+        done = self.done(day, line.n)
+        if said.args["done"] != done:
+            self.fault("P1", line, f"says {said.args['done']} done, the ledger {done}")
+        if done >= self.facts.total:
+            self.fault("I1", line, "the total was reached")
+        if done + reps > self.facts.total:
+            self.fault("I3", line, f"asks {reps} with {done} done of {self.facts.total}")
+        if reps > self.facts.bout_max:
+            self.fault("S1", line, f"asks {reps} at once")
+        self.asks = self.asks if self.put_off else 1
+        if self.asks > ASKS_A_BOUT:
+            self.fault("I4", line, f"asked {self.asks} times")
+        self.own[day] += not self.put_off
+        self.asked[bout] = Asked(bout, line.n, line.at, day, reps, self.put_off)
+        self.put_off = False
+        self.bout_of_message[line.message_id] = bout
+
+    def nudge(self, said: Said, line: Line) -> None:
+        bout, day = said.args["bout"], self.facts.day(line.at)
+        self.bout_of_message[line.message_id] = bout
+        self.own[day] += 1
+        self.nudged[bout] += 1
+        self.nudges[day] += 1
+        self.may_ask(line)
+        if not line.silent:
+            self.fault("P6", line, "a nudge that rings")
+        if self.nudged[bout] > 1 or self.nudges[day] > NUDGES_A_DAY:
+            self.fault("I4", line, "one nudge too many")
+        if bout != self.open():
+            self.fault("I4", line, f"a nudge for bout {bout}, which is not open")
+        before = [a for a in self.asked.values() if a.day == day and a.bout != bout]
+        if [a.ended_by for a in before[-2:]] == ["no-answer"] * 2:
+            self.fault("P6", line, "a nudge after two silent prompts in a row")
+
+    def may_ask(self, line: Line) -> None:
+        facts = self.facts
+        if facts.cleared_at is None or line.at < facts.cleared_at:
+            self.fault("I1", line, "before clearance")
+        if facts.discharged_at is not None and line.at >= facts.discharged_at:
+            self.fault("I1", line, "after discharge")
+        if self.held_since is not None:
+            self.fault("I6", line, "during a hold")
+        if self.alarm:
+            self.fault("I1", line, "while a question about pain or a fall is open")
+
+    def in_hours(self, line: Line, day: date) -> None:
+        facts = self.facts
+        if not facts.hours_at(line.at).free(line.at):
+            self.fault("I1", line, "outside the window, or in quiet time")
+        if day.weekday() not in facts.weekdays:
+            self.fault("I1", line, "on a rest day")
+        for back in range(1, facts.rest_days + 1):
+            if self.done(day - timedelta(days=back), line.n) > LOAD * facts.total:
+                self.fault("I1", line, f"{back} days after a load day")
+
+    # --- the ledger ---
+
+    def standing(self, n: int) -> list[Row]:
+        """The rows that had been said before the n-th line and not been taken back."""
+        known = [row for row in self.ledger if self.said_before(row, n)]
+        void = {row.voids for row in known}
+        return [row for row in known if row.voids is None and row.id not in void]
+
+    def said_before(self, row: Row, n: int) -> bool:
+        return self.said.get(row.source.removesuffix(":void"), n) < n
+
+    def done(self, day: date, n: int) -> int:
+        return sum(row.reps for row in self.standing(n) if row.day == day)
+
+    # --- over the whole log ---
+
+    def told_at_once(self, said: Said, line: Line, update: Line | None) -> None:
+        """I6: the safety message within 5 seconds of what caused it, and the flag of the episode."""
+        if update is not None and line.at - update.at > ON_ITS_WAY:
+            self.fault("I6", line, "the safety message came late")
+        since = (self.held_since or line.at) - ON_ITS_WAY
+        flagged = any(
+            flag.args["client"] == self.facts.person and since <= each.at <= line.at + ON_ITS_WAY
+            for each in self.flags
+            if (flag := each.get("flag"))
+        )
+        if said.id != "held-by-clinician" and not flagged:
+            self.fault("I6", line, "no flag on its way to the clinician")
+
+    def at_the_end(self) -> None:
+        for before, after in pairwise(self.asked.values()):
+            ended = before.ended
+            if before.bout not in self.facts.unheard and (ended is None or ended.at > after.at):
+                self.faults.append(f"I4: bouts {before.bout} and {after.bout} were open at once")
+        self.gaps()
+        for day, count in self.own.items():
+            most = self.planned.get(day, 0) + SPARE_MESSAGES
+            if count > most:
+                self.faults.append(f"P6: {count} messages unasked on {day}, at most {most}")
+        self.entries()
+
+    def gaps(self) -> None:
+        """I2, by the instants at which the platform took the prompts."""
+        kept = [each for each in self.asked.values() if not each.withdrawn]
+        for before, after in pairwise(kept):
+            if before.day == after.day and after.at - before.at < self.facts.gap:
+                self.faults.append(f"I2: {after.at - before.at} between two prompts")
+        for each in kept:
+            done = [row.at for row in self.standing(each.n) if row.day == each.day]
+            if done and each.at - max(done) < self.facts.gap:
+                self.faults.append(f"I2: a prompt {each.at - max(done)} after the last bout")
+
+    def entries(self) -> None:
+        """I5: an entry for each answer that says so, by that update, once; and nobody unanswered."""
+        for update in self.waiting:
+            self.fault("I5", update, f"no answer to {update.words or update.data!r}")
+        rows: dict[str, list[Row]] = defaultdict(list)
+        for row in self.ledger:
+            if row.voids is None:
+                rows[row.source].append(row)
+        for update, answer in self.answers:
+            logged = answer.get("logged")
+            found = [row.reps for row in rows[f"u{update.update}"]]
+            if logged and found != [logged.args["reps"]]:
+                self.fault("I5", answer, f"says {logged.args['reps']}, the ledger {found}")
+        for source in rows:
+            if source not in {f"u{update.update}" for update, _ in self.answers}:
+                self.faults.append(f"I5: an entry by {source}, which was not answered")
+        end = self.lines[-1].n + 1 if self.lines else 0
+        for bout, count in Counter(row.bout for row in self.standing(end)).items():
+            if bout is not None and count > 1:
+                self.faults.append(f"I5: bout {bout} was logged {count} times")
+
+
+def strangers(lines: Iterable[Line], may_read: Mapping[int, set[str]]) -> list[str]:
+    """I9: names of people in chats of those who have nothing to do with them."""
+    everyone = set().union(*may_read.values())
+    return [
+        f"I9: {name} named in the chat of account {line.chat}: {line.words}"
+        for line in lines
+        if line.bot
+        for name in everyone - may_read.get(line.chat, set())
+        if name in line.words
+    ]
