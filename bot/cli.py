@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import importlib
+import os
 import sys
 from collections.abc import Sequence
 from typing import NoReturn
@@ -14,6 +15,7 @@ COMMANDS = {
     "migrate": "bring the database to the current schema",
     "invite": "print a single-use invitation",
     "people": "who is in the practice",
+    "digest": "one clinician's week as files",
     "key": "a new key for encryption at rest",
     "dose": "one day spread, and the dose table; no database",
     "understand": "what a client's text would be taken for; no database",
@@ -45,24 +47,50 @@ def main(argv: Sequence[str] | None = None) -> int:
             subparsers.add_parser(other, help=words)
     args = parser.parse_args(given)
     if name not in COMMANDS:
-        parser.print_help(sys.stderr)
-        return 2
+        parser.error("name a COMMAND")
     return _run(name, args)
 
 
 def _run(name: str, args: argparse.Namespace) -> int:
-    from bot.settings import BadSettingError  # noqa: PLC0415 # keeps --help fast
-
     try:
         code: int = importlib.import_module(f"bot.commands.{name}").run(args)
-    except BadSettingError as error:
-        print(f"boutwise {name}: {error}", file=sys.stderr)
-        return 2
+        sys.stdout.flush()  # a reader that has gone away is met here, not when the interpreter ends
     except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 0
     except KeyboardInterrupt:
         return 130
+    except Exception as error:
+        code, words = _fault(error)
+        if not words:
+            raise
+        for line in words.splitlines():
+            print(f"boutwise {name}: {line}", file=sys.stderr)
     return code
+
+
+def _fault(error: Exception) -> tuple[int, str]:
+    """Exit code and words, a line for each fault; no words for a bug of ours."""
+    from sqlalchemy.exc import DBAPIError  # noqa: PLC0415 # keeps --help fast
+
+    from bot.settings import BadSettingError  # noqa: PLC0415
+    from storage.keys import DamagedError, WrongKeyError  # noqa: PLC0415
+    from storage.migrate import BrokenReferencesError  # noqa: PLC0415
+
+    match error:
+        case BadSettingError():
+            return 2, str(error)
+        case WrongKeyError():
+            return 2, f"BOUTWISE_KEY cannot be used: {error}"
+        case DamagedError() | BrokenReferencesError():
+            return 1, str(error)
+        case DBAPIError():
+            kind = type(error).__name__
+            return 1, f"the database does not answer ({kind}); see BOUTWISE_DATABASE_URL."
+        case OSError() if error.filename:
+            return 1, f"{error.filename}: {error.strerror}."
+        case _:
+            return 1, ""
 
 
 def _version() -> str:

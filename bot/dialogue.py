@@ -52,6 +52,22 @@ LABELS: Mapping[str, str] = {
 """The catalogue's prefix of a step's button labels."""
 
 
+TIMES: Mapping[str, str] = {
+    "keep": "button-keep",
+    "zone": "button-change-zone",
+    "window": "button-change-hours",
+    "quiet": "button-change-quiet",
+}
+"""What can be done on the screen of times, and the button for it."""
+WEEK: Mapping[str, str] = {
+    "none": "button-week-none",
+    "pain": "button-week-pain",
+    "fall": "button-week-fall",
+    "leak": "button-week-leak",
+}
+"""What can be said about a week that was, and the button for it."""
+
+
 def typed(step: str, value: str) -> str | int | bool:
     """A pain button's value in the type of its step."""
     if step == "score":
@@ -109,10 +125,21 @@ def unclear(fault: Unclear) -> Message:
     return (catalogue(fault.reason, **args),)
 
 
-def yes_no(text: str, language: str) -> bool | None:
-    """Yes or no, `None` if it is neither."""
-    value = answers.yes_no(text, language)
-    return None if isinstance(value, Unclear) else value
+def agrees(text: str, language: str) -> bool | None:
+    """Whether the notice is agreed to: a button's words or a plain yes or no; `None` if it is neither."""
+    said = _either(text, language, catalogue("button-agree"), catalogue("button-not-agree"))
+    return None if isinstance(said, Unclear) else said
+
+
+def release_day(text: str, language: str) -> str | Unclear:
+    """From when a release holds: "today" or "tomorrow", or the words of one of the two buttons."""
+    shown = {
+        "today": label(catalogue("button-from-today"), language),
+        "tomorrow": label(catalogue("button-from-tomorrow"), language),
+    }
+    said = _unnumbered(text, [*shown.items()])
+    named = [day for day, words in shown.items() if {*_words(text)} <= {*_words(words)}]
+    return named[0] if isinstance(said, Unclear) and len(named) == 1 else said
 
 
 def read(question: Question, text: str, language: str) -> Any:  # noqa: PLR0911 # one a kind
@@ -134,6 +161,20 @@ def read(question: Question, text: str, language: str) -> Any:  # noqa: PLR0911 
             return answers.yes_no(text, language)
         case _:
             return _join(step, text, language)
+
+
+def read_week(question: Question, text: str, language: str) -> Any:
+    """What a text answers about a week: weekdays or "keep", yes or no, or a word of the week's question."""
+    if question.kind == "make-up":
+        return answers.yes_no(text, language)
+    if question.kind == "weekly":
+        shown = [(key, label(catalogue(id_), language)) for key, id_ in WEEK.items()]
+        return "none" if answers.yes_no(text, language) is False else _unnumbered(text, shown)
+    named = answers.weekdays(text, language)
+    if not isinstance(named, Unclear) and named:
+        return named
+    keep = _unnumbered(text, [("keep", label(catalogue("button-keep-days"), language))])
+    return "keep" if answers.yes_no(text, language) is True else keep
 
 
 def _count(text: str, language: str) -> int | Unclear:
@@ -180,6 +221,13 @@ def _unnumbered(text: str, options: Sequence[tuple[str, str]]) -> str | Unclear:
     return pick(text, options)
 
 
+def names_a_place(text: str, language: str) -> bool:
+    """Whether one of the places that the pain question lists is named, one or several ("hip", "knees")."""
+    said = {word.removesuffix("s") for word in _words(text)}
+    places = [label(catalogue(f"button-place-{place}"), language) for place in p.PLACES[:-1]]
+    return any(said.issuperset(_words(place)) for place in places)
+
+
 def _labelled(kind: str, step: str, values: Sequence[str], text: str, language: str) -> Any:
     if "none" in values and answers.yes_no(text, language) is False:
         return "none"
@@ -188,7 +236,8 @@ def _labelled(kind: str, step: str, values: Sequence[str], text: str, language: 
     options = [(value, label(catalogue(ids[value]), language)) for value in values]
     chosen = _unnumbered(text, options)
     if isinstance(chosen, Unclear) and step == "sign":
-        signs = [sign for sign in understand(text, language).signs if sign in values]
+        found = [sign for sign in understand(text, language).signs if sign in values]
+        signs = [sign for sign in found if sign != "sore" or not names_a_place(text, language)]
         return signs[0] if signs else chosen
     return chosen
 
@@ -197,8 +246,7 @@ def _join(step: str, text: str, language: str) -> Any:  # noqa: PLR0911 # one a 
     if step == "usual-pain":
         return answers.score(text, language)
     if step.startswith("screen-"):
-        said = answers.yes_no(text, language)
-        return said if isinstance(said, Unclear) else ("yes" if said else "none")
+        return _screen(text, language)
     if step.startswith("which-"):
         return _which(step.removeprefix("which-"), text, language)
     if step == "times-zone":
@@ -210,9 +258,19 @@ def _join(step: str, text: str, language: str) -> Any:  # noqa: PLR0911 # one a 
         return as_spans(answers.spans(text, language))
     if step == "times":
         said = answers.yes_no(text, language)
-        keep = pick(text, [("keep", label(catalogue("button-keep"), language))])
-        return True if said is True or keep == "keep" else Unclear("answer-yes-no")
+        shown = [(key, label(catalogue(id_), language)) for key, id_ in TIMES.items()]
+        return "keep" if said is True else pick(text, shown)
     return answers.yes_no(text, language)
+
+
+def _screen(text: str, language: str) -> Any:
+    """Yes or no, or words of one of the two buttons: "none", "not sure"."""
+    said = set(_words(text))
+    for value, id_ in (("yes", "button-yes-or-unsure"), ("none", "button-none-of-these")):
+        if said and said.issubset(_words(label(catalogue(id_), language))):
+            return value
+    agreed = answers.yes_no(text, language)
+    return agreed if isinstance(agreed, Unclear) else ("yes" if agreed else "none")
 
 
 def _which(screen: str, text: str, language: str) -> Any:

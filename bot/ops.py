@@ -3,10 +3,18 @@
 from __future__ import annotations
 
 import asyncio
-from datetime import datetime
+from datetime import UTC, datetime
 from typing import Protocol, Self
 
-from pydantic import AwareDatetime, BaseModel, ConfigDict, ValidationError, model_validator
+from pydantic import (
+    AwareDatetime,
+    BaseModel,
+    ConfigDict,
+    Field,
+    ValidationError,
+    field_validator,
+    model_validator,
+)
 from starlette.applications import Starlette
 from starlette.requests import Request
 from starlette.responses import JSONResponse, Response
@@ -22,7 +30,17 @@ class Asked(BaseModel):
     model_config = ConfigDict(strict=True, extra="forbid")
 
     to: AwareDatetime | None = None
-    handled: int | None = None
+    handled: int | None = Field(None, ge=0, lt=2**63)
+    """As wide as what the store keeps."""
+
+    @field_validator("to")
+    @classmethod
+    def _in_utc(cls, to: datetime | None) -> datetime | None:
+        """ValueError for an instant outside the years 1 to 9999 of UTC."""
+        try:
+            return to and to.astimezone(UTC)
+        except OverflowError as error:
+            raise ValueError("outside the calendar") from error
 
     @model_validator(mode="after")
     def _one(self) -> Self:

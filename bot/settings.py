@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import os
+import re
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import Any
 from urllib.parse import urlsplit
 
 from sqlalchemy.engine import URL
@@ -14,6 +17,7 @@ from storage.engine import database_url
 from storage.keys import Keyring
 
 PREFIX = "BOUTWISE_"
+PORT = re.compile("[0-9]{1,5}")
 SECRETS = ("TOKEN", "KEY", "WEBHOOK_SECRET", "DATABASE_URL")
 """Variables that may also be given as `NAME_FILE`, the path of a file that holds the value."""
 DEFAULTS = {
@@ -31,7 +35,10 @@ DEFAULTS = {
 
 
 class BadSettingError(Exception):
-    """A variable whose value cannot be used; the message names it and says what would work."""
+    """What was given cannot be used: one argument a fault, which names it and says what would work."""
+
+    def __str__(self) -> str:
+        return "\n".join(map(str, self.args))
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,41 +66,53 @@ class Settings:
 
 
 def environment() -> dict[str, str]:
-    """Every variable of ours with its value or default; secrets from their files where so given."""
+    """Every variable of ours with its value or default; secrets from their files where so given.
+
+    BadSettingError with a line for each file that cannot be read.
+    """
     values = dict(DEFAULTS)
+    faults: list[str] = []
     for name in DEFAULTS:
         variable = PREFIX + name
         given = os.environ.get(variable)  # noqa: TID251 # the one home of this call
         path = os.environ.get(f"{variable}_FILE") if name in SECRETS else None  # noqa: TID251
         if given is None and path:
-            given = _file(variable, path)
+            try:
+                given = Path(path).read_text(encoding="utf-8")
+            except OSError as error:
+                faults.append(f"{variable}_FILE cannot be read: {error.strerror}.")
+            except UnicodeDecodeError:
+                faults.append(f"{variable}_FILE is not text in UTF-8.")
         if given is not None:
             values[name] = given.strip()
+    if faults:
+        raise BadSettingError(*faults)
     return values
 
 
-def _file(variable: str, path: str) -> str:
-    try:
-        return Path(path).read_text(encoding="utf-8")
-    except OSError as error:
-        raise BadSettingError(f"{variable}_FILE cannot be read: {error.strerror}.") from error
-
-
 def read(**changed: str) -> Settings:
-    """The settings of this process. `changed` stands for variables given by a command itself."""
+    """The settings of this process. `changed` stands for variables given by a command itself.
+
+    BadSettingError with a line for each that cannot be used.
+    """
     values = environment() | changed
-    if values["WEBHOOK_URL"]:
-        raise BadSettingError(
-            "BOUTWISE_WEBHOOK_URL: webhooks are not served yet; leave it unset to use long polling."
-        )
+    read_as: dict[str, Any] = {}
+    faults: list[str] = []
+    for name, parse in PARSERS.items():
+        try:
+            read_as[name] = parse(values[name])
+        except BadSettingError as error:
+            faults.append(f"{PREFIX}{name} {error}")
+    if faults:
+        raise BadSettingError(*faults)
     return Settings(
         token=values["TOKEN"],
-        bot_api_url=_url("BOT_API_URL", values["BOT_API_URL"]),
-        database=_database(values["DATABASE_URL"]),
-        ops=bind("OPS_BIND", values["OPS_BIND"]),
-        send_rate=_rate(values["SEND_RATE"]),
+        bot_api_url=read_as["BOT_API_URL"],
+        database=read_as["DATABASE_URL"],
+        ops=read_as["OPS_BIND"],
+        send_rate=read_as["SEND_RATE"],
         key=values["KEY"],
-        clock_start=_clock(values["CLOCK"]),
+        clock_start=read_as["CLOCK"],
     )
 
 
@@ -101,25 +120,27 @@ def _database(text: str) -> URL:
     try:
         return database_url(text)
     except ValueError as error:
-        raise BadSettingError(f"BOUTWISE_DATABASE_URL: {error}") from error
+        raise BadSettingError(f"cannot be used: {error}") from error
 
 
-def _url(name: str, text: str) -> str:
-    parts = urlsplit(text)
-    if parts.scheme not in {"http", "https"} or not parts.netloc:
-        raise BadSettingError(
-            f"{PREFIX}{name} must be a web address such as http://127.0.0.1:8081."
-        )
+def _url(text: str) -> str:
+    try:
+        parts = urlsplit(text)
+        good = parts.scheme in {"http", "https"} and bool(parts.hostname) and parts.port != 0
+    except ValueError:  # a broken IPv6 address, or a port that is none
+        good = False
+    if not good or not text.isascii() or " " in text:
+        raise BadSettingError("must be a web address such as http://127.0.0.1:8081.")
     return text.rstrip("/")
 
 
-def bind(name: str, text: str) -> tuple[str, int] | None:
+def _bind(text: str) -> tuple[str, int] | None:
     """`HOST:PORT` as a pair, `None` where empty."""
     if not text:
         return None
     host, _, port = text.rpartition(":")
-    if not host or not port.isdecimal() or int(port) > 65535:  # noqa: PLR2004 # the largest port
-        raise BadSettingError(f"{PREFIX}{name} must be HOST:PORT such as 127.0.0.1:8086, or empty.")
+    if not host or not PORT.fullmatch(port) or int(port) > 65535:  # noqa: PLR2004 # the largest port
+        raise BadSettingError("must be HOST:PORT such as 127.0.0.1:8086, or empty.")
     return host.strip("[]"), int(port)
 
 
@@ -129,9 +150,7 @@ def _rate(text: str) -> float:
     except ValueError:
         rate = 0.0
     if not 0 < rate <= 1000:  # noqa: PLR2004 # the platform's paid ceiling
-        raise BadSettingError(
-            "BOUTWISE_SEND_RATE must be messages a second, above 0 and up to 1000."
-        )
+        raise BadSettingError("must be messages a second, above 0 and up to 1000.")
     return rate
 
 
@@ -141,10 +160,26 @@ def _clock(text: str) -> datetime | None:
     kind, _, start = text.partition(":")
     try:
         at = datetime.fromisoformat(start)
-    except ValueError:
-        at = None
-    if kind != "stepped" or at is None or at.tzinfo is None:
-        raise BadSettingError(
-            "BOUTWISE_CLOCK must be `system` or an instant such as `stepped:2027-03-08T05:00:00Z`."
-        )
-    return at.astimezone(UTC)
+        if kind == "stepped" and at.tzinfo is not None:
+            return at.astimezone(UTC)
+    except (ValueError, OverflowError):  # no instant, or one outside the years 1 to 9999
+        pass
+    raise BadSettingError("must be `system` or an instant such as `stepped:2027-03-08T05:00:00Z`.")
+
+
+def _no_webhook(text: str) -> None:
+    if text:
+        raise BadSettingError("is not served yet; leave it unset to use long polling.")
+
+
+PARSERS: dict[str, Callable[[str], Any]] = {
+    "BOT_API_URL": _url,
+    "DATABASE_URL": _database,
+    "WEBHOOK_URL": _no_webhook,
+    "WEBHOOK_BIND": _no_webhook,
+    "WEBHOOK_SECRET": _no_webhook,
+    "OPS_BIND": _bind,
+    "SEND_RATE": _rate,
+    "CLOCK": _clock,
+}
+"""What reads each variable; the token is judged by the platform, the key by the database."""

@@ -7,10 +7,11 @@ import secrets
 import sys
 import time
 from collections.abc import AsyncIterator, Iterator
-from contextlib import asynccontextmanager, contextmanager
+from contextlib import AsyncExitStack, asynccontextmanager, contextmanager
 from datetime import UTC, datetime
 
 import structlog
+from sqlalchemy.exc import SQLAlchemyError
 
 from bot.ops import ops_app
 from bot.rehearsal.serving import serving
@@ -18,8 +19,7 @@ from bot.settings import BadSettingError, Settings
 from bot.telegram.application import STEPPED, Application, make_bot
 from bot.telegram.pace import Pace
 from scheduler.clock import SteppedClock, SystemClock
-from scheduler.ports import Tx
-from scheduler.usecases import outbox
+from scheduler.usecases import digests, outbox
 from storage import migrate, vault
 from storage.engine import Database
 from storage.store import SqlStore
@@ -88,12 +88,11 @@ class Running:
 
     async def ready(self) -> bool:
         """Whether the database answers."""
-
-        def ask(tx: Tx) -> bool:
-            tx.inbox.unfinished()
-            return True
-
-        return await self.store.run(ask)
+        try:
+            await self.store.run(lambda tx: tx.inbox.unfinished())
+        except (SQLAlchemyError, OSError):
+            return False
+        return True
 
 
 def iso(at: datetime) -> str:
@@ -131,6 +130,7 @@ async def running(
     house = Running(application, store)
     if database.dialect == "sqlite" or application.clock.stepped:
         store.run_sync(lambda tx: outbox.take_over(tx, application.clock.now()))
+    store.run_sync(lambda tx: digests.schedule_all(tx, application.clock.now()))
     try:
         async with _ops(house, settings):
             await application.start()
@@ -140,6 +140,10 @@ async def running(
         await database.close()
 
 
+class NotServedError(Exception):
+    """The address of the operations server cannot be had; the argument says why."""
+
+
 @asynccontextmanager
 async def _ops(house: Running, settings: Settings) -> AsyncIterator[None]:
     if settings.ops is None:
@@ -147,7 +151,11 @@ async def _ops(house: Running, settings: Settings) -> AsyncIterator[None]:
         return
     host, port = settings.ops
     app = ops_app(house, stepped=settings.clock_start is not None)
-    async with serving(app, host=host, port=port):
+    async with AsyncExitStack() as stack:
+        try:
+            await stack.enter_async_context(serving(app, host=host, port=port))
+        except OSError as error:
+            raise NotServedError(error.strerror) from error
         yield
 
 

@@ -84,14 +84,14 @@ class Ledger:
         return max(lines, key=lambda line: line.id, default=None)
 
     def _read(self, query: Select[Any]) -> tuple[Entry, ...]:
-        return tuple(_entry(row) for row in self._connection.execute(query))
+        return tuple(entry_of(row) for row in self._connection.execute(query))
 
 
 def _standing(*which: ColumnElement[bool]) -> Select[Any]:
     return select(entries).where(*which, *STANDS).order_by(entries.c.at, entries.c.id)
 
 
-def _entry(row: Row[Any]) -> Entry:
+def entry_of(row: Row[Any]) -> Entry:
     return Entry(
         id=row.id,
         client=row.client,

@@ -28,7 +28,7 @@ class Days:
     def get(self, client: int, day: date) -> Day | None:
         query = select(days).where(days.c.client == client, days.c.day == day)
         row = self._connection.execute(query).one_or_none()
-        return _day(row) if row else None
+        return day_of(row) if row else None
 
     def save(self, day: Day) -> None:
         values = {
@@ -39,6 +39,8 @@ class Days:
             "away_told": day.away_told,
             "shortfall": day.shortfall,
             "closed_at": day.closed_at,
+            "verdict": day.verdict,
+            "why": day.why,
         }
         new = conflict_insert(self._connection, days).values(
             client=day.client, day=day.day, **values
@@ -69,6 +71,15 @@ class Days:
         found = self._read(bouts.c.client == client, bouts.c.message_id == message_id)
         return max(found, key=lambda bout: bout.id, default=None)  # another account counts anew
 
+    def judged(self, client: int, last: int) -> tuple[Day, ...]:
+        closed = (
+            select(days)
+            .where(days.c.client == client, days.c.closed_at.is_not(None))
+            .order_by(days.c.day.desc())
+            .limit(last)
+        )
+        return tuple(day_of(row) for row in self._connection.execute(closed))
+
     def last_prompt_at(self, client: int, day: date) -> datetime | None:
         latest = select(func.max(bouts.c.asked_at)).where(
             bouts.c.client == client, bouts.c.day == day, bouts.c.state.not_in(TAKEN_BACK)
@@ -81,7 +92,7 @@ class Days:
         return tuple(_bout(row) for row in self._connection.execute(query))
 
 
-def _day(row: Row[Any]) -> Day:
+def day_of(row: Row[Any]) -> Day:
     return Day(
         client=row.client,
         day=row.day,
@@ -92,6 +103,8 @@ def _day(row: Row[Any]) -> Day:
         away_told=row.away_told,
         shortfall=row.shortfall,
         closed_at=row.closed_at,
+        verdict=row.verdict,
+        why=row.why,
     )
 
 

@@ -4,7 +4,7 @@ from dataclasses import replace
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import Connection, Row, insert, select, update
+from sqlalchemy import Connection, Row, func, insert, or_, select, update
 
 from scheduler.domain.flags import Flag
 from scheduler.domain.people import Hold
@@ -55,7 +55,12 @@ class Health:
             .where(holds.c.client == client, holds.c.released_at.is_(None))
             .order_by(holds.c.opened_at, holds.c.id)
         )
-        return tuple(_hold(row) for row in self._connection.execute(query))
+        return tuple(hold_of(row) for row in self._connection.execute(query))
+
+    def holds_since(self, client: int, since: datetime) -> tuple[Hold, ...]:
+        within = or_(holds.c.released_at.is_(None), holds.c.released_at >= since)
+        query = select(holds).where(holds.c.client == client, within).order_by(holds.c.opened_at)
+        return tuple(hold_of(row) for row in self._connection.execute(query))
 
     def release(self, client: int, by: int, now: datetime) -> int:
         open_ = (holds.c.client == client, holds.c.released_at.is_(None))
@@ -81,6 +86,8 @@ class Flags:
             "closed_at": flag.closed_at,
             "outcome": flag.outcome,
             "note": "",
+            "due_at": flag.due_at,
+            "step": flag.step,
         }
         new = (
             conflict_insert(self._connection, flags)
@@ -93,7 +100,7 @@ class Flags:
 
     def get(self, flag: int) -> Flag | None:
         row = self._connection.execute(select(flags).where(flags.c.id == flag)).one_or_none()
-        return _flag(row) if row else None
+        return flag_of(row) if row else None
 
     def of_client(self, client: int) -> tuple[Flag, ...]:
         query = (
@@ -101,15 +108,61 @@ class Flags:
             .where(flags.c.client == client, flags.c.closed_at.is_(None))
             .order_by(flags.c.opened_at, flags.c.id)
         )
-        return tuple(_flag(row) for row in self._connection.execute(query))
+        return tuple(flag_of(row) for row in self._connection.execute(query))
 
     def close(self, flag: int, outcome: str, by: int, note: str, now: datetime) -> bool:
         open_ = (flags.c.id == flag, flags.c.closed_at.is_(None))
-        closed = {"closed_at": now, "closed_by": by, "outcome": outcome, "note": note}
+        closed = _closed(outcome, by, now) | {"note": note}
         return self._connection.execute(update(flags).where(*open_).values(closed)).rowcount == 1
 
+    def close_episode(
+        self, client: int, episode: str, outcome: str, by: int, now: datetime
+    ) -> int | None:
+        open_ = (
+            flags.c.client == client,
+            flags.c.episode == episode,
+            flags.c.closed_at.is_(None),
+        )
+        closed = update(flags).where(*open_).values(_closed(outcome, by, now))
+        number: int | None = self._connection.execute(
+            closed.returning(flags.c.id)
+        ).scalar_one_or_none()
+        return number
 
-def _hold(row: Row[Any]) -> Hold:
+    def had(self, client: int, episode: str) -> bool:
+        any_ = select(flags.c.id).where(flags.c.client == client, flags.c.episode == episode)
+        return self._connection.execute(any_.limit(1)).first() is not None
+
+    def between(self, client: int, since: datetime, until: datetime) -> tuple[Flag, ...]:
+        opened = (flags.c.opened_at >= since, flags.c.opened_at < until)
+        query = select(flags).where(flags.c.client == client, *opened).order_by(flags.c.id)
+        return tuple(flag_of(row) for row in self._connection.execute(query))
+
+    def postpone(self, flag: int, due_at: datetime | None, step: int) -> None:
+        change = update(flags).where(flags.c.id == flag).values(due_at=due_at, step=step)
+        self._connection.execute(change)
+
+    def due(self, now: datetime, limit: int) -> tuple[Flag, ...]:
+        fallen_due = (
+            select(flags)
+            .where(flags.c.due_at.is_not(None), flags.c.due_at <= now)
+            .order_by(flags.c.urgent.desc(), flags.c.due_at, flags.c.id)
+            .limit(limit)
+        )
+        return tuple(flag_of(row) for row in self._connection.execute(fallen_due))
+
+    def next_due(self) -> datetime | None:
+        earliest = select(func.min(flags.c.due_at)).where(flags.c.due_at.is_not(None))
+        found: datetime | None = self._connection.execute(earliest).scalar_one()
+        return found
+
+
+def _closed(outcome: str, by: int, now: datetime) -> dict[str, Any]:
+    """Closed for good: nothing more falls due about it."""
+    return {"closed_at": now, "closed_by": by, "outcome": outcome, "due_at": None}
+
+
+def hold_of(row: Row[Any]) -> Hold:
     return Hold(
         id=row.id,
         client=row.client,
@@ -120,7 +173,7 @@ def _hold(row: Row[Any]) -> Hold:
     )
 
 
-def _flag(row: Row[Any]) -> Flag:
+def flag_of(row: Row[Any]) -> Flag:
     return Flag(
         client=row.client,
         clinician=row.clinician,
@@ -132,4 +185,6 @@ def _flag(row: Row[Any]) -> Flag:
         id=row.id,
         closed_at=row.closed_at,
         outcome=row.outcome,
+        due_at=row.due_at,
+        step=row.step,
     )

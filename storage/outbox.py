@@ -1,6 +1,6 @@
 """Messages on their way out (R2, R3): due, claimed, sending, and what became of them."""
 
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from typing import Any
 
 from sqlalchemy import (
@@ -11,6 +11,7 @@ from sqlalchemy import (
     and_,
     func,
     literal,
+    or_,
     select,
     type_coerce,
     update,
@@ -50,6 +51,7 @@ class Outbox:
             "nudge": outgoing.nudge,
             "silent": outgoing.silent,
             "edits": outgoing.edits,
+            "own_day": outgoing.own_day,
             "written_at": now,
             "due_at": due_at,
             "ready_at": due_at,
@@ -66,6 +68,21 @@ class Outbox:
         waiting = (outbox.c.person == client, queue.UNSENT, outbox.c.bout.is_not(None))
         dropped = {"state": Post.DROPPED, "reason": reason, **NO_CLAIM}
         self._connection.execute(update(outbox).where(*waiting).values(dropped))
+
+    def cancel_own(self, client: int, reason: str) -> None:
+        own = or_(outbox.c.bout.is_not(None), outbox.c.own_day.is_not(None))
+        dropped = {"state": Post.DROPPED, "reason": reason, **NO_CLAIM}
+        waiting = (outbox.c.person == client, queue.UNSENT, own)
+        self._connection.execute(update(outbox).where(*waiting).values(dropped))
+
+    def own_on(self, client: int, day: date) -> int:
+        said = select(func.count()).where(
+            outbox.c.person == client,
+            outbox.c.own_day.is_not(None),
+            outbox.c.own_day == day,
+            outbox.c.state != Post.DROPPED,
+        )
+        return int(self._connection.execute(said).scalar_one())
 
     def claim_due(
         self, now: datetime, worker: str, lease: timedelta, limit: int

@@ -37,7 +37,7 @@ class People:
 
     def get(self, person: int) -> Person | None:
         row = self._connection.execute(select(persons).where(persons.c.id == person)).one_or_none()
-        return _person(row) if row else None
+        return person_of(row) if row else None
 
     def save(self, person: Person) -> None:
         change = update(persons).where(persons.c.id == person.id).values(_person_values(person))
@@ -79,7 +79,7 @@ class People:
         row = self._connection.execute(query).one_or_none()
         if row is None:
             raise LookupError(client)
-        return _client(row)
+        return client_of(row)
 
     def save_client(self, client: Client) -> None:
         change = update(clients).where(clients.c.id == client.id).values(_client_values(client))
@@ -163,10 +163,10 @@ def _person_values(person: Person) -> dict[str, Any]:
 
 
 def _persons(rows: Iterable[Row[Any]]) -> tuple[Person, ...]:
-    return tuple(_person(row) for row in rows)
+    return tuple(person_of(row) for row in rows)
 
 
-def _person(row: Row[Any]) -> Person:
+def person_of(row: Row[Any]) -> Person:
     return Person(
         id=row.id,
         role=row.role,
@@ -196,11 +196,13 @@ def _client_values(client: Client) -> dict[str, Any]:
         "estimates_accepted": list(client.estimates_accepted),
         "morning_at": client.morning_at,
         "resumes_on": client.resumes_on,
+        "heard_at": client.heard_at,
+        "judged_to": client.judged_to,
         "wake_at": client.wake_at,
     }
 
 
-def _client(row: Row[Any]) -> Client:
+def client_of(row: Row[Any]) -> Client:
     return Client(
         id=row.id,
         clinician=row.clinician,
@@ -217,5 +219,7 @@ def _client(row: Row[Any]) -> Client:
         estimates_accepted=tuple(row.estimates_accepted),
         morning_at=row.morning_at,
         resumes_on=row.resumes_on,
+        heard_at=row.heard_at,
+        judged_to=row.judged_to,
         wake_at=row.wake_at,
     )

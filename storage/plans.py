@@ -67,7 +67,7 @@ class Plans:
             .limit(1)
         )
         row = self._connection.execute(newest).one_or_none()
-        return _clearance(row) if row else None
+        return clearance_of(row) if row else None
 
     def lapse(self, client: int, reason: str, now: datetime) -> None:
         valid = (clearances.c.client == client, clearances.c.lapsed_at.is_(None))
@@ -76,14 +76,14 @@ class Plans:
 
     def _first(self, query: Select[Any]) -> PlanVersion | None:
         row = self._connection.execute(query).one_or_none()
-        return _version(row) if row else None
+        return version_of(row) if row else None
 
 
 def _newest(*which: ColumnElement[bool]) -> Select[Any]:
     return select(plans).where(*which).order_by(plans.c.version.desc()).limit(1)
 
 
-def _version(row: Row[Any]) -> PlanVersion:
+def version_of(row: Row[Any]) -> PlanVersion:
     return PlanVersion(
         id=row.id,
         client=row.client,
@@ -95,7 +95,7 @@ def _version(row: Row[Any]) -> PlanVersion:
     )
 
 
-def _clearance(row: Row[Any]) -> Clearance:
+def clearance_of(row: Row[Any]) -> Clearance:
     return Clearance(
         client=row.client,
         ceiling=Level(row.ceiling),

@@ -16,6 +16,8 @@ from storage.outbox import Outbox
 from storage.people import Invitations, People
 from storage.plans import Plans
 from storage.questions import Questions
+from storage.staff import Digests, Staffing
+from storage.weeks import Companions, Pauses, Weeks
 
 Result = TypeVar("Result")
 
@@ -29,9 +31,14 @@ class SqlTx:
         self.plans: ports.Plans = Plans(connection)
         self.days: ports.Days = Days(connection)
         self.ledger: ports.Ledger = Ledger(connection)
+        self.weeks: ports.Weeks = Weeks(connection)
+        self.pauses: ports.Pauses = Pauses(connection)
+        self.companions: ports.Companions = Companions(connection)
         self.health: ports.Health = Health(connection)
         self.flags: ports.Flags = Flags(connection)
         self.questions: ports.Questions = Questions(connection)
+        self.staff: ports.Staffing = Staffing(connection)
+        self.digests: ports.Digests = Digests(connection)
         self.book: ports.Book = Book(connection)
         self.outbox: ports.Outbox = Outbox(connection, self.book)
         self.inbox: ports.Inbox = Inbox(connection)

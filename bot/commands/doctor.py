@@ -23,8 +23,6 @@ from storage.engine import Database
 from storage.keys import WrongKeyError
 from storage.store import SqlStore
 
-CLOCK_SECONDS = 5
-"""A clock that is off by more than this sends prompts at the wrong minute."""
 OLDEST_ZONES = datetime(2026, 1, 1)  # noqa: DTZ001 # compared as a year only
 
 
@@ -63,7 +61,7 @@ def _database(given: Settings) -> list[str]:
         return [
             "to do: BOUTWISE_KEY is not the key of this database; give the one it was made with"
         ]
-    except SQLAlchemyError as error:
+    except (SQLAlchemyError, OSError) as error:
         return [
             f"to do: the database does not answer ({type(error).__name__}); see BOUTWISE_DATABASE_URL"
         ]
@@ -112,7 +110,11 @@ def _token(given: Settings) -> list[str]:
         return ["to do: BOUTWISE_TOKEN is not set"]
 
     async def ask() -> str:
-        return f"ok: token of @{await username(make_bot(given.token, given.bot_api_url))}"
+        bot = make_bot(given.token, given.bot_api_url)
+        try:
+            return f"ok: token of @{await username(bot)}"
+        finally:
+            await bot.request.shutdown()
 
     try:
         return [asyncio.run(ask())]

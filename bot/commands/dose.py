@@ -30,7 +30,7 @@ MOST_GAP = 1440
 _DIGITS = re.compile("[0-9]{1,9}")
 THEORETICAL = "theoretical, from animal data, not a target"
 INDEX_SOURCE = (
-    "Index: peak force x ln(reps + 1), later bouts x (1 - exp(-gap / 6 h)); after Turner and "
+    "Index: peak force x ln(reps + 1), later bouts x (1 - exp(-gap / 6 h)).\nAfter Turner and "
     "Robling, Exerc Sport Sci Rev 2003;31(1):45-50."
 )
 CAUTIONS = (
@@ -262,15 +262,18 @@ def _as_json(day: DayPlan, table: tuple[Split, ...]) -> dict[str, Any]:
 
 def _day_lines(dose: Dose, day: DayPlan) -> list[str]:
     unit = "reps on each side" if dose.movement and dose.movement.per_side else "reps"
-    what = f" of {dose.movement.key}" if dose.movement else ""
-    done = f", {dose.total - dose.left} of {dose.total} done" if dose.done else ""
+    what = f"{dose.movement.key.replace('-', ' ').capitalize()}: " if dose.movement else ""
+    done = f"; {dose.total - dose.left} of {dose.total} done before" if dose.done else ""
     asked = sum(bout.reps for bout in day.bouts)
-    lines = [f"Bouts{what}: {len(day.bouts)} with {asked} {unit}{done}"]
+    bouts = "1 bout" if len(day.bouts) == 1 else f"{len(day.bouts)} bouts"
+    lines = [f"{what}{asked} {unit} in {bouts}{done}"]
     lines += [f"  {format_minute(_minute(bout.at))}  {bout.reps}" for bout in day.bouts]
     if len(day.bouts) > 1:
-        lines.append(f"Least gap: {min(_gaps(day))} min. Sum of recovery: {day.recovery:.3f}")
+        lines.append(
+            f"Shortest gap: {min(_gaps(day))} min. Sum of recovery between bouts: {day.recovery:.3f}"
+        )
     if day.shortfall:
-        lines.append(f"Does not fit today, and is not carried over: {day.shortfall} {unit}")
+        lines.append(f"No room left today for {day.shortfall} {unit}; they are not carried over.")
     return lines
 
 
@@ -279,7 +282,7 @@ def _table_lines(dose: Dose, table: tuple[Split, ...]) -> list[str]:
     hours = f"{format_minute(window.start)}-{format_minute(window.end)}"
     lines = [
         f"Ways to split {dose.total} evenly over {hours} ({THEORETICAL})",
-        "  bouts      reps  gap min   index  against one go",
+        "  bouts      reps  gap min   index     times one go",
     ]
     for row in table:
         few, many = row.reps[-1], row.reps[0]

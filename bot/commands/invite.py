@@ -28,10 +28,8 @@ def add(subparsers: Any) -> None:
 def run(args: argparse.Namespace) -> int:
     """Print the link, or `/start CODE` while the bot's user name is not yet known."""
     name = " ".join(args.name.split())
-    if not 1 <= len(name) <= LONGEST_NAME:
-        raise BadSettingError(f"--name must have 1 to {LONGEST_NAME} characters")
-    if args.language not in {*LANGUAGES, PSEUDO}:
-        raise BadSettingError(f"--language must be one of {', '.join(LANGUAGES)}")
+    if faults := _faults(args, name):
+        raise BadSettingError(*faults)
     given = settings.read()
     with store_for_command(given) as store:
         now = command_clock(store).now()
@@ -48,6 +46,27 @@ def run(args: argparse.Namespace) -> int:
     print(link)
     print("Single use; give it only to the person it is for.", file=sys.stderr)
     return 0
+
+
+def _faults(args: argparse.Namespace, name: str) -> list[str]:
+    """One line for each that cannot be used."""
+    faults = []
+    if not 1 <= len(name) <= LONGEST_NAME or not _is_text(name):
+        faults.append(f"--name must have 1 to {LONGEST_NAME} characters")
+    if args.language not in {*LANGUAGES, PSEUDO}:
+        faults.append(f"--language must be one of {', '.join(LANGUAGES)}")
+    if args.clinician is not None and args.role != Role.CLIENT.value:
+        faults.append(f"--clinician is for clients; this is a {args.role}")
+    return faults
+
+
+def _is_text(name: str) -> bool:
+    """False where bytes of the command line were no text in the terminal's encoding."""
+    try:
+        name.encode()
+    except UnicodeEncodeError:
+        return False
+    return True
 
 
 def _clinician(tx: Tx, given: str | None) -> int:

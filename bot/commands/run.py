@@ -11,7 +11,7 @@ from typing import Any
 from bot import settings
 from bot.settings import BadSettingError
 from bot.telegram.application import NoPlatformError, TokenRefusedError
-from bot.wiring import running, set_up_logging
+from bot.wiring import NotServedError, running, set_up_logging
 
 
 def add(subparsers: Any) -> None:
@@ -32,10 +32,8 @@ def run(_: argparse.Namespace) -> int:
             file=sys.stderr,
         )
         return 1
-    except OSError as error:
-        print(
-            f"boutwise run: BOUTWISE_OPS_BIND cannot be served ({error.strerror}).", file=sys.stderr
-        )
+    except NotServedError as error:
+        print(f"boutwise run: BOUTWISE_OPS_BIND cannot be served ({error}).", file=sys.stderr)
         return 1
 
 

@@ -34,5 +34,8 @@ def _line(intent: Intent) -> str:
     """The kind and whatever else was found, on one line."""
     plain = asdict(Intent())
     told = {k: v for k, v in asdict(intent).items() if k != "kind" and v != plain[k]}
-    shown = (f"{k}={','.join(v) if isinstance(v, tuple) else v}" for k, v in told.items())
-    return " ".join([intent.kind, *(s.removesuffix("=True") for s in shown)])
+    shown = (
+        (k.replace("_", " "), ", ".join(v) if isinstance(v, tuple) else v) for k, v in told.items()
+    )
+    found = (name if value is True else f"{name}: {value}" for name, value in shown)
+    return "; ".join([f"Taken as {intent.kind}", *found])

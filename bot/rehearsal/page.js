@@ -40,9 +40,7 @@ function make(tag, className, text) {
 const moment = (iso) => `${WEEKDAYS[new Date(iso).getUTCDay()]} ${iso.slice(0, 16).replace("T", " ")}`;
 const shown = (iso) => (iso ? `${moment(iso)} UTC` : "nothing");
 
-function tell(text) {
-  byId("status").textContent = text;
-}
+const tell = (text) => (byId("status").textContent = text);
 
 // Runs what a control does, says what went wrong, and looks again.
 async function act(doing, deed) {
@@ -128,8 +126,7 @@ class Column {
   showPeople() {
     if (this.person === undefined) this.person = firstFor(this.index);
     const options = people.map((each) => {
-      const label = each.label ? `${each.name} (${each.label})` : each.name;
-      const option = make("option", "", label);
+      const option = make("option", "", each.label ? `${each.name} (${each.label})` : each.name);
       option.value = each.id;
       option.selected = each.id === this.person;
       return option;
@@ -202,16 +199,15 @@ class Column {
   }
 
   file(file) {
-    const address = `${this.path}/files/${encodeURIComponent(file.file_id)}`;
+    const link = make("a");
+    link.href = `${this.path}/files/${encodeURIComponent(file.file_id)}`;
     if (file.mime === "image/png" || file.mime === "image/jpeg") {
-      const picture = make("img");
-      picture.src = address;
-      picture.alt = `Picture ${file.name}, described in the message below it`;
-      return picture;
+      const alt = `Picture ${file.name}, described in the message below it`;
+      link.append(Object.assign(make("img"), { src: link.href, alt }));
+      link.target = "_blank"; // at its full size
+      return link;
     }
-    const link = make("a", "", `${file.kind}: ${file.name}`);
-    link.href = address;
-    link.download = file.name;
+    Object.assign(link, { textContent: `${file.kind}: ${file.name}`, download: file.name });
     const line = make("p", "words");
     line.append(link);
     return line;
@@ -227,11 +223,8 @@ class Column {
 }
 
 function about(message) {
-  const words = [message.from === "bot" ? "Bot" : "Person", moment(message.date)];
-  if (message.silent) words.push("silent");
-  if (message.edited) words.push("edited");
-  if (message.deleted) words.push("deleted");
-  return words.join(", ");
+  const marks = ["silent", "edited", "deleted"].filter((mark) => message[mark]);
+  return [message.from === "bot" ? "Bot" : "Person", moment(message.date), ...marks].join(", ");
 }
 
 function firstFor(index) {

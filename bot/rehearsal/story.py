@@ -1,7 +1,7 @@
-"""The opening story: one day of three invented clients. Nobody in it is real, nor is the practice.
+"""The opening story: one week of three invented clients. Nobody in it is real, nor is the practice.
 
-Ann keeps her day, Bo answers late and does less, Cy says that something hurts. Everything is said and
-tapped through the stand-in server; nothing is written behind the bot's back.
+Ann keeps her week, Bo does less and agrees on another day, Cy says that something hurts. Everything is
+said and tapped through the stand-in server; nothing is written behind the bot's back.
 """
 
 from __future__ import annotations
@@ -22,17 +22,18 @@ PRACTICE = {
     "answer_hours": "Mon to Fri, 9 to 5",
     "zone": ZONE.key,
     "window": "08:00-20:00",
+    "files_in_chat": "yes",
 }
 PLANS = {"Ann": ("gentle-heel-drop", 40, 10), "Bo": ("stomp", 30, 10), "Cy": ("stomp", 40, 10)}
 """Movement, daily total and reps per bout. Doses are examples of common practice, no source."""
 CLIENTS = tuple(PLANS)
 PARTS = {
-    "Ann": "keeps her day. Four bouts, one tap each",
-    "Bo": "answers late and does less. The rest of his day is spread again, nothing is caught up",
+    "Ann": "keeps her week. Four bouts a day, one tap each",
+    "Bo": "answers late and does less on Monday, agrees on another day, and gives no answer on Thursday",
     "Cy": "says that something hurts. All stops at once, and only Dana starts it again, with less",
-    "Dana": "the clinician. What reached her that day, and what she did about it",
+    "Dana": "the clinician. What reached her that week, what she did about it, and her digest",
 }
-"""Whose day is printed, and what it shows."""
+"""Whose week is printed, and what it shows."""
 
 
 async def set_up(stage: Stage) -> dict[str, int]:
@@ -85,13 +86,26 @@ async def prescribe(
     await stage.press(clinician, "ds:1" if movement == "gentle-heel-drop" else "ds:0")
 
 
-def at(hour: int, minute: int = 0) -> datetime:
-    """An instant of the story's day by the clients' wall clock."""
-    return datetime(2027, 3, 8, hour, minute, tzinfo=ZONE)
+def at(hour: int, minute: int = 0, *, day: int = 8) -> datetime:
+    """An instant of a day in March by the clients' wall clock; the story begins on Monday the 8th."""
+    return datetime(2027, 3, day, hour, minute, tzinfo=ZONE)
 
 
 async def play(stage: Stage, who: dict[str, int]) -> None:
-    """The day itself, in the order of time."""
+    """The week, in the order of time, up to the Monday after it."""
+    await _monday(stage, who)
+    await stage.step(at(8, 30, day=9))
+    await stage.press(who["Bo"], "mu:1")
+    await _answered_until(stage, at(20, 30, day=11), who["Ann"], who["Cy"])
+    await _answered_until(stage, at(20, 30, day=13), who["Bo"])
+    await stage.step(at(18, 5, day=14))
+    await stage.press(who["Ann"], "wq:none")
+    await stage.press(who["Cy"], "wq:none")
+    await stage.say(who["Ann"], "/week")
+    await stage.step(at(9, 5, day=15))
+
+
+async def _monday(stage: Stage, who: dict[str, int]) -> None:
     ann, bo, cy, dana = who["Ann"], who["Bo"], who["Cy"], who["Dana"]
     await stage.step(at(8, 6))
     await stage.press(ann, _did_all(stage, ann))
@@ -106,15 +120,21 @@ async def play(stage: Stage, who: dict[str, int]) -> None:
     await stage.step(at(10, 30))
     await stage.press(dana, stage.button(dana, "fx:"))
     await stage.press(dana, stage.button(dana, "fo:", ":called"))
-    while stage.now < at(20, 30):
-        await stage.step(min(stage.now + timedelta(minutes=5), at(20, 30)))
-        if button := _open_prompt(stage, ann):
-            await stage.press(ann, button)
+    await _answered_until(stage, at(20, 30), ann)
     await stage.say(bo, "5")
     await stage.press(dana, f"c:{stage.ids['Cy']}")
     await stage.press(dana, f"rel:{stage.ids['Cy']}")
     await stage.press(dana, stage.button(dana, f"rd:{stage.ids['Cy']}:20"))
     await stage.press(dana, stage.button(dana, f"rf:{stage.ids['Cy']}:20:tomorrow"))
+
+
+async def _answered_until(stage: Stage, end: datetime, *people: int) -> None:
+    """Time passes; these people tap "did all" within some minutes of every prompt."""
+    while stage.now < end:
+        await stage.step(min(stage.now + timedelta(minutes=15), end))
+        for person in people:
+            if button := _open_prompt(stage, person):
+                await stage.press(person, button)
 
 
 def _did_all(stage: Stage, who: int) -> str:

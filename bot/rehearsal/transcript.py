@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterable, Iterator
-from itertools import takewhile
+from itertools import groupby, takewhile
 from zoneinfo import ZoneInfo
 
 from bot.rehearsal.keyboards import Button, rows_of
@@ -19,22 +19,27 @@ SPEAKER = 9
 TEXT_AT = len("08:00  ") + SPEAKER + 2
 LONG_TEXT, MANY_BUTTONS = 8, 8
 """Lines of a text, and buttons, from which what was there before is not printed again."""
-SHOWN = frozenset({"sendMessage", "editMessageText", "message", "edited_message", "callback_query"})
+FILES = {"sendPhoto": "(picture)", "sendDocument": "(file)"}
+SHOWN = frozenset(
+    {"sendMessage", "editMessageText", "message", "edited_message", "callback_query", *FILES}
+)
 DAY = f"{START:%A} {START.day} {START:%B %Y}"
 HEAD = f"""\
-REHEARSAL of one day, {DAY}. The people, the practice and their data are invented.
+REHEARSAL of one week from {DAY} on. The people, the practice and their data are invented.
 Doses and limits are examples, not advice: they are for a licensed clinician to decide.
 The bot is the real one; only the chat server and the clock are stand-ins. Times: {ZONE.key}.
 [Label] is a button, a slash begins a new row. (changed): the bot wrote over its own message."""
 
 
 def report(world: World, who: dict[str, int]) -> Iterator[str]:
-    """The whole rehearsal, line by line: the day of each person, then how the practice was set up."""
+    """The whole rehearsal, line by line: the week of each person, then how the practice was set up."""
     yield from HEAD.splitlines()
     for name, shows in PARTS.items():
-        day = [each for each in _chat(world.log, who[name]) if each.at > START]
-        yield from ("", f"=== {name}: {shows} ===", *transcript(day, name, ZONE))
-    yield from ("", "=== Before the day: how they were set up ===")
+        week = [each for each in _chat(world.log, who[name]) if each.at > START]
+        yield from ("", f"=== {name}: {shows} ===")
+        for day, said in groupby(week, key=lambda each: each.at.astimezone(ZONE).date()):
+            yield from (f"--- {day:%A} {day.day} {day:%B} ---", *transcript(said, name, ZONE))
+    yield from ("", "=== Before the week: how they were set up ===")
     yield from _set_up(world, who)
 
 
@@ -62,8 +67,8 @@ def transcript(chat: Iterable[LogEntry], name: str, zone: ZoneInfo) -> Iterator[
     for entry in chat:
         time = entry.at.astimezone(zone).strftime("%H:%M")
         if entry.who == "bot":
-            speaker = "Boutwise" if entry.method == "sendMessage" else "(changed)"
-            yield from _wrapped(time, speaker, paper.text(entry.text))
+            speaker = "(changed)" if entry.method == "editMessageText" else "Boutwise"
+            yield from _wrapped(time, speaker, [*_file(entry), *paper.text(entry.text)])
             yield from paper.keyboard(rows_of(entry.payload.get("reply_markup")))
         elif entry.method == "callback_query":
             yield from _wrapped(time, name, [f"taps [{paper.label(entry)}]"])
@@ -104,6 +109,11 @@ class _Paper:
         """What stood on the button that was tapped."""
         data = str(tap.payload.get("data", ""))
         return self._labels.get(data, data)
+
+
+def _file(sent: LogEntry) -> list[str]:
+    """A line that stands for the picture or the file above its caption."""
+    return [FILES[sent.method]] if sent.method in FILES else []
 
 
 def _said(text: str) -> str:

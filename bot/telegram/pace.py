@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+from bisect import insort
 from collections.abc import Callable
 
 ONE_CHAT_SECONDS = 1.0
@@ -17,19 +18,29 @@ class Pace:
         """`rate` is messages a second over all chats."""
         self._between = 1.0 / rate
         self._monotonic = monotonic
-        self._next = 0.0
+        self._leaving: list[float] = []
+        """When messages leave, oldest first; those so long ago that they are in nobody's way are gone."""
         self._chats: dict[int, float] = {}
 
     async def wait(self, chat: int) -> None:
         """Return when a message to `chat` may leave. Each call takes one place in the line."""
         now = self._monotonic()
-        at = max(now, self._next, self._chats.get(chat, 0.0))
-        self._next = max(now, self._next) + self._between
+        at = self._place(now, max(now, self._chats.get(chat, now)))
         self._chats[chat] = at + ONE_CHAT_SECONDS
         if len(self._chats) > FORGET_AFTER:
             self._chats = {each: free for each, free in self._chats.items() if free > now}
         if at > now:
             await asyncio.sleep(at - now)
+
+    def _place(self, now: float, at: float) -> float:
+        """The first free place from `at` on, taken. One that waits for its chat holds up no other."""
+        self._leaving = [each for each in self._leaving if each > now - self._between]
+        for taken in self._leaving:
+            if at + self._between <= taken:
+                break
+            at = max(at, taken + self._between)
+        insort(self._leaving, at)
+        return at
 
 
 class NoPace(Pace):

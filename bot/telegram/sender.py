@@ -6,6 +6,7 @@ NetworkError, and only the cause tells "never connected" from "cut after it may 
 
 from __future__ import annotations
 
+import asyncio
 from datetime import timedelta
 
 import httpx
@@ -21,6 +22,7 @@ from telegram.error import (
 )
 
 from bot.telegram import menu
+from bot.telegram.attachments import LONGEST_CAPTION, PHOTO, Attachment, attachment
 from bot.telegram.buttons import rows
 from bot.words import label, render
 from scheduler.ports import (
@@ -55,10 +57,14 @@ class TelegramSender:
 
     async def send(self, letter: Letter) -> Delivery:
         """Try once. Every outcome is a value; a bug in words or buttons raises."""
-        text = fitted(render(letter.message, letter.language))
         markup = _markup(letter)
+        attached = attachment(letter.message)
         try:
-            message_id = await self._edit_or_send(letter, text, markup)
+            if attached is not None:
+                message_id = await self._send_attached(letter, attached, markup)
+            else:
+                text = fitted(render(letter.message, letter.language))
+                message_id = await self._edit_or_send(letter, text, markup)
         except TelegramError as error:
             return outcome(error)
         if letter.role is not None and menu.changes(letter.message):
@@ -90,6 +96,23 @@ class TelegramSender:
             reply_markup=markup,
             disable_notification=letter.silent,
             link_preview_options=NO_PREVIEW,
+        )
+        return sent.message_id
+
+    async def _send_attached(
+        self, letter: Letter, attached: Attachment, markup: InlineKeyboardMarkup | None
+    ) -> int:
+        """Send a photo or a file, always as a new message: the platform cannot turn words into one."""
+        caption = fitted(render(attached.caption, letter.language), LONGEST_CAPTION)
+        content = await asyncio.to_thread(attached.content, letter.language)
+        send = self._bot.send_photo if attached.kind == PHOTO else self._bot.send_document
+        sent = await send(
+            letter.chat,
+            content,
+            caption=caption,
+            filename=attached.filename,
+            reply_markup=markup,
+            disable_notification=letter.silent,
         )
         return sent.message_id
 
@@ -136,9 +159,9 @@ def _markup(letter: Letter) -> InlineKeyboardMarkup | None:
     return InlineKeyboardMarkup(built) if built else None
 
 
-def fitted(text: str) -> str:
+def fitted(text: str, longest: int = LONGEST) -> str:
     """The text cut to what one message holds, in UTF-16 units as the platform counts."""
     units = text.encode("utf-16-le")
-    if len(units) <= 2 * LONGEST:
+    if len(units) <= 2 * longest:
         return text
-    return units[: 2 * (LONGEST - 1)].decode("utf-16-le", "ignore") + "…"
+    return units[: 2 * (longest - 1)].decode("utf-16-le", "ignore") + "…"

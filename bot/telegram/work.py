@@ -20,7 +20,7 @@ from bot.telegram.incoming import incoming
 from bot.telegram.pace import Pace
 from bot.telegram.sender import TelegramSender
 from scheduler.ports import Arrived, Claim, Clock, Delivered, Store, Tx
-from scheduler.usecases import days, outbox, setaside
+from scheduler.usecases import days, digests, outbox, setaside
 
 log = structlog.get_logger()
 
@@ -64,7 +64,10 @@ class Work:
         due = await self._store.run(lambda tx: days.due(tx, now))
         for client in due:
             await self._store.run(partial(_advance, client=client, now=now))
-        return len(due)
+        clinicians = await self._store.run(lambda tx: digests.due(tx, now))
+        for clinician in clinicians:
+            await self._store.run(partial(_digest, clinician=clinician, now=now))
+        return len(due) + len(clinicians)
 
     async def messages(self) -> int:
         """Send what is due, the urgent lanes first."""
@@ -153,7 +156,12 @@ class Work:
         now = self._clock.now()
 
         def earliest(tx: Tx) -> datetime | None:
-            moments = (tx.people.next_wake(), tx.outbox.next_due(now), tx.inbox.next_due())
+            moments = (
+                tx.people.next_wake(),
+                tx.staff.next_wake(),
+                tx.outbox.next_due(now),
+                tx.inbox.next_due(),
+            )
             return min((moment for moment in moments if moment), default=None)
 
         return await self._store.run(earliest)
@@ -166,6 +174,10 @@ class Work:
 
 def _advance(tx: Tx, client: int, now: datetime) -> None:
     days.advance(tx, client, now)
+
+
+def _digest(tx: Tx, clinician: int, now: datetime) -> None:
+    digests.make(tx, clinician, now)
 
 
 async def _together(

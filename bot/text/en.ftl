@@ -84,6 +84,39 @@ part-noon = 12 noon
 part-am = am
 part-pm = pm
 part-span = { $start } to { $end }
+part-row-digest =
+    { $reasons ->
+        [none] { $name }
+       *[other] { $name } needs you: { $reasons }
+    }
+    { $days } of { $needed } days, { $reps_capped } of { $prescribed } reps{ $reps_over ->
+        [0] { "" }
+       *[other] { " " }(+{ $reps_over } over)
+    }, { $bouts } of { $bouts_planned } bouts, spread { $spread ->
+        [none] -
+       *[other] { $spread } %
+    }, pain { $pain ->
+        [none] -
+       *[other] { $pain }
+    }{ $excused ->
+        [0] { "" }
+       *[other] , { $excused } excused
+    }{ $open ->
+        [0] { "" }
+       *[other] , { $open } open
+    }{ $companions ->
+        [none] { "" }
+       *[other] . { $companions }
+    }
+part-reason =
+    { $reason }{ $since ->
+        [none] { "" }
+       *[other] { " " }since { $since }
+    }{ $pain ->
+        [none] { "" }
+       *[other] , pain { $pain }
+    }
+part-companion = { $name } { $done } of { $days }
 part-row-bout = { $at }: { $reps }
 part-row-dose =
     { $bouts ->
@@ -201,9 +234,46 @@ ask-reps-unclear = I was not sure which number you mean, so I logged nothing. Ho
 today = Done today: { part-done }.
 today-open = To do now: { part-reps }.
 today-next = Next at { $next }: { part-reps }.
+# the week: which days, a day made up, how it was
+
+week-days = This week I have { $dates } for you. Is that OK?
+choose-days = Which days suit you? You have { $dates } now. Tap a day to add it or take it out.
+days-count =
+    { $least ->
+        [one] Pick 1 to { $most } days.
+       *[other] Pick { $least } to { $most } days.
+    }
+days-rest =
+    { $rest_days ->
+        [one] Leave 1 day of rest between two days.
+       *[other] Leave { $rest_days } days of rest between two days.
+    }
+week-days-kept = Your days this week: { $dates }.
+make-up =
+    { $done ->
+        [0] I have no reps for { $day }. That is fine. You need not do extra. Is { $instead } OK instead?
+        [one] I have 1 rep{ part-side } for { $day }. That is fine. You need not do extra. Is { $instead } OK instead?
+       *[other] I have { $done } reps{ part-side } for { $day }. That is fine. You need not do extra. Is { $instead } OK instead?
+    }
+make-up-kept = Good. I will ask you on { $day }.
+make-up-declined = OK. We leave it at that.
+make-up-too-late = { $day } does not fit any more, as rest comes first. The rest of the week stays as it is.
+made-up-not-needed = So you need not do { $day }. I took it out.
+week-no-room =
+    There is no room for { $needed ->
+        [one] 1 day
+       *[other] { $needed } days
+    } this week, as rest comes first. Please do not squeeze more in.{ $dates ->
+        [none] { "" }
+       *[other] { " " }Planned as before: { $dates }.
+    }
+ask-week = One tap on your week: any pain, fall or leak?
+week-thanks = OK, I noted that.
+week-no-plan = You have no plan yet. { $clinician } will set it.
+
 today-rest =
     { $stopped ->
-        [yes] Your bouts are stopped for now. Please do no more until you hear from me.
+        [yes] I ask for no bouts for now. Please do none until you hear from me.
        *[no]
             { $done ->
                 [0] No bouts are planned for today.
@@ -353,6 +423,21 @@ help-client =
     { part-questions }{ part-answer-hours } In an emergency, call { $emergency_number }. Nobody reads this chat live.
 care-ended = Your care here has ended, so I logged nothing. { part-questions } In an emergency, call { $emergency_number }.
 
+## client: the week as a picture
+
+week-picture =
+    Your week, { $first } to { $last }.
+    Days done: { $days } of { $needed }.
+own-title = { $first } to { $last }
+own-movement = Your { $movement }{ part-side }
+own-days = Days done: { $days } of { $needed }
+own-done = { $done } of { $total }
+own-extra = { $done } done
+own-ahead = { $total } planned
+own-rest = rest day
+own-off = day off
+own-companion = { $companion }: { $done } of { $days } days
+
 ## everyone: strangers, roles, answers that do not fit
 
 stranger = This chat is only for people whom their practice has invited. Ask them for a link. Nobody reads what you write here. In an emergency, call your local emergency number.
@@ -465,6 +550,29 @@ ask-release =
 ask-release-day = { $name } goes on at { $total }{ part-side } a day. From when?
 released = { $name } is released: { $total }{ part-side } a day, from { $day }. { $name } has been told.
 
+## clinician: the digest
+
+digest =
+    Week { $week }: { $first } to { $last }. { $count ->
+        [one] 1 client
+       *[other] { $count } clients
+    }, { $need ->
+        [0] none needs
+        [one] 1 needs
+       *[other] { $need } need
+    } you.{ $open ->
+        [0] { "" }
+       *[other] { " " }Days still open: { $open }.
+    }
+
+    { $digest_rows }{ $pages ->
+        [1] { "" }
+       *[other] { "\u000A\u000A" }Page { $page } of { $pages }.
+    }
+digest-nobody = You have no clients yet.
+ask-digest-time = Your digest comes on { $weekday } at { $at }. Tap another day or hour.
+digest-time-kept = Your digest now comes on { $weekday } at { $at }.
+
 ## clinician: plans
 
 plan-card =
@@ -572,6 +680,107 @@ help-clinician =
     Flags come on their own. Close each one with its outcome.
 welcome-clinician = Hello { $name }. You joined { $practice } as a clinician. Start with /invite or /clients.
 
+## clinician: the week as picture and file
+
+digest-picture =
+    Week { $week }, { $first } to { $last }.
+    { $count ->
+        [one] 1 client
+       *[other] { $count } clients
+    }, { $need ->
+        [0] nobody needs you.
+        [one] 1 needs you.
+       *[other] { $need } need you.
+    }
+digest-file =
+    Week { $week }, { $first } to { $last }, as a table for a spreadsheet.
+    { $count ->
+        [one] 1 client
+       *[other] { $count } clients
+    }. It holds health data: keep it where others cannot read it.
+
+## report: words drawn in pictures and files
+
+picture-title = Week { $week }: { $first } to { $last }
+picture-by = { $clinician }, { $practice }
+picture-made =
+    As of { $made_at } ({ $zone }){ $open ->
+        [0] { "" }
+        [one] , 1 day still open
+       *[other] , { $open } days still open
+    }
+picture-need-you =
+    { $count ->
+        [one] 1 client needs you
+       *[other] { $count } clients need you
+    }
+picture-others =
+    { $count ->
+        [0] No other clients
+        [one] 1 other client
+       *[other] { $count } other clients
+    }
+picture-weekday = { $weekday }
+picture-days = days
+picture-pain = pain
+picture-cell = { $cell }
+picture-why = { $why }
+picture-mark = { $mark }
+picture-figures = days: counted of needed. pain: worst, 0 to 10.
+report-period = { $start } to { $end }
+report-by = { $clinician }, { $practice }. Made { $made_at } ({ $zone }).
+report-plan = Plan
+report-no-plan = No plan in this period.
+report-dose = { part-dose }, at most { $bout_max } in one go.
+report-days =
+    { $days_min } to { $days_max } days a week: { $weekdays ->
+        [none] flexible
+       *[other] { $weekdays }
+    }. Hours: { $window }. Gap: { $gap_minutes } min at least.
+report-dates = From { $start }. Review: { $review }. End: { $end }.
+report-ceiling = Clearance: { $ceiling }.
+report-note = Note to the client: { $note }
+report-weeks = Weeks
+report-week = Week
+report-days-head = Days
+report-reps-head = Reps
+report-bouts-head = Bouts
+report-spread-head = Spread*
+report-pain-head = Pain
+report-excused-head = Excused
+report-open-head = Open
+report-all = All shown
+report-pain = Worst pain
+report-pain-row =
+    { $score } of 10, { $day }{ $place ->
+        [none] { "" }
+       *[other] , { $place }
+    }
+report-falls = Falls
+report-fall-row =
+    { $day }: { $injured ->
+        [yes] injured
+        [no] no injury said
+       *[other] injury not known
+    }
+report-flags = Flags
+report-flag-row =
+    #{ $flag } { $day }: { $kind }. { $outcome ->
+        [none] Open.
+       *[other] { $outcome }.
+    }
+report-holds = Holds
+report-hold-row =
+    { $day } to { $until ->
+        [none] now
+       *[other] { $until }
+    }
+report-none = none
+report-more = … and { $count } more
+report-legend = Reps: done, in brackets at most the daily total, of prescribed. Days: counted of needed. Pain: worst of 0 to 10. Excused days are in no figure; days still open may change.
+report-theory = * Spread is theoretical, from animal data: how well bouts were spread over the day, against the plan's own times. It is not a target.
+report-caution = Not a diagnosis. Pain, falls and reps are as the client reported them; no answer is not “no pain”. A licensed professional decides what follows from this page.
+
 ## admin: the practice
 
 flag-admin = #{ $flag } { part-urgent }A flag about { $name } is open, and the clinician cannot be reached in chat. Please see that a clinician looks at it now.
@@ -602,6 +811,7 @@ setting-pain-order = { $setting }: “go on” has to stay below “stop”. Not
 setting-bad-zone = { $setting }: please send a zone like: Europe/Berlin
 setting-bad-window = { $setting }: please send hours like: 08:00-20:00
 setting-bad-number = { $setting }: please send a number that can be called.
+setting-too-long = { $setting }: please send at most { $longest } characters.
 people =
     { $count ->
         [one] 1 person in the practice.
@@ -694,6 +904,18 @@ button-doing-other = { name-doing-other }
 button-agree = I agree
 button-not-agree = I do not agree
 button-none-of-these = None of these
+button-page-back = Back
+button-page-on = More
+button-digest-time = Day and hour
+button-weekday = { $weekday }
+button-hour = { $at }
+button-keep-days = Keep these days
+button-other-days = Other days
+button-week-day = { part-chosen }{ $day }
+button-week-none = No, none of these
+button-week-pain = Pain
+button-week-fall = A fall
+button-week-leak = A leak
 button-yes-or-unsure = Yes, or not sure
 button-that-is-all = That is all
 button-keep = Keep these times
@@ -788,11 +1010,13 @@ button-all-people = All people
 ## command: the chat's menu
 
 command-today = How today stands
+command-week = Your week
 command-hurts = Something hurts
 command-undo = Take back the last number
 command-times = See or change your times
 command-help = Help, and whom to call
 command-clients = Your clients
+command-digest = The week so far
 command-invite = Invite somebody
 command-people = Who is in the practice
 command-settings = The practice's settings
@@ -890,6 +1114,33 @@ name-step-injured = hurt in the fall
 name-step-new-pain = new pain since the fall
 name-step-doing = what happened
 
+## name: days of a week
+
+name-cell-counted = counted
+name-cell-partial = partly done
+name-cell-missed = not done
+name-cell-excused = excused
+name-cell-open = still open
+name-cell-ahead = still to come
+name-cell-rest = not planned
+name-cell-extra = extra, not planned
+name-why-no-answer = no answer
+name-why-declined = declined
+name-why-break = on a break
+name-why-hold = on hold
+name-why-unreachable = could not be reached
+name-why-bot-down = system was down
+name-why-not-asked = not asked
+name-why-travel = travel
+name-mark-no-answer = N
+name-mark-declined = D
+name-mark-break = B
+name-mark-hold = H
+name-mark-unreachable = U
+name-mark-bot-down = S
+name-mark-not-asked = A
+name-mark-travel = T
+
 ## name: readiness
 
 name-ready-broken-bone = A broken bone in the last 12 weeks
@@ -915,12 +1166,35 @@ name-ready-unsure-else = Not sure which: everything else
 
 ## name: flags, people, plans
 
+name-reason-hold = on hold
+name-reason-no-clearance = not cleared
+name-reason-pain = pain or a warning sign
+name-reason-fall = a fall
+name-reason-question-open = said that something hurts, then no answer
+name-reason-too-much = more than planned
+name-reason-words = a message for you
+name-reason-break-wish = wants a break
+name-reason-unreachable = cannot be reached in chat
+name-reason-week-out-of-reach = week out of reach
+name-reason-missed-days = planned days in a row not done
+name-reason-silent = silent
+name-reason-break = on a break
+name-reason-lapsed = clearance lapsed
+name-reason-review-due = review due
+name-reason-plan-ended = plan ended
 name-kind-pain = Pain or a warning sign
 name-kind-fall = A fall
 name-kind-question-open = Said that something hurts, then no answer
 name-kind-too-much = More than planned
 name-kind-words = A message for you
 name-kind-break-wish = Wants a break
+name-kind-plan-ended = The plan has ended
+name-kind-review-due = Review is due
+name-kind-lapsed = Clearance has lapsed
+name-kind-break = On a break
+name-kind-silent = Silent
+name-kind-missed-days = Planned days in a row not done
+name-kind-week-out-of-reach = This week cannot be kept
 name-kind-unreachable = Cannot be reached in chat
 name-outcome-called = Called
 name-outcome-referred = Referred
@@ -1032,3 +1306,33 @@ name-setting-clearance-reminder-days = Clearance reminder
             [one] day
            *[other] days
         }
+name-setting-week-start = Week starts on
+    .does = The weekday on which a week starts.
+    .unit = { "" }
+name-setting-missed-limit = Days in a row
+    .does = So many planned days in a row that did not count raise a flag.
+    .unit = { " " }{ $value ->
+            [one] day
+           *[other] days
+        }
+name-setting-silent-days = Silent after
+    .does = A client of whom nothing came for so long is flagged.
+    .unit = { " " }{ $value ->
+            [one] day
+           *[other] days
+        }
+name-setting-repeat-hours = Repeat after
+    .does = An urgent flag that is still open after so long goes out again, then to others.
+    .unit = { " " }{ $value ->
+            [one] hour
+           *[other] hours
+        }
+name-setting-work-hours = Working hours
+    .does = Flags that are not urgent come within these hours.
+    .unit = { "" }
+name-setting-work-days = Working days
+    .does = The weekdays with working hours.
+    .unit = { "" }
+name-setting-files-in-chat = Files in chat
+    .does = Whether files with data are sent in chat: yes or no.
+    .unit = { "" }

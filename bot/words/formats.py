@@ -108,10 +108,25 @@ def _time(value: str, words: Catalogue, _: Mapping[str, Any]) -> str:
     return _clock(at.hour * 60 + at.minute, words)
 
 
+def _bound(value: str, words: Catalogue, given: Mapping[str, Any]) -> str:
+    """The first or last of something: of bouts the time of day, of days the date."""
+    return (_time if "T" in value else _day)(value, words, given)
+
+
+def _week(value: str, _: Catalogue, __: Mapping[str, Any]) -> str:
+    """The number of an ISO week, `2027-W03`."""
+    return str(int(value.rpartition("W")[2]))
+
+
 def _moment(value: str, words: Catalogue, _: Mapping[str, Any]) -> str:
     """Day and time of `2027-03-08T14:05`."""
     day = _date(date.fromisoformat(value[:10]), words)
     return words.say("part-moment", {"date": day, "time": _time(value, words, {})})
+
+
+def _since(value: str, words: Catalogue, given: Mapping[str, Any]) -> str:
+    """A moment, or a day where the time of it does not matter."""
+    return (_moment if "T" in value else _day)(value, words, given)
 
 
 def _date(day: date, words: Catalogue) -> str:
@@ -127,6 +142,10 @@ def _date(day: date, words: Catalogue) -> str:
 
 def _day(value: str, words: Catalogue, _: Mapping[str, Any]) -> str:
     return _date(date.fromisoformat(value), words)
+
+
+def _dates(value: Sequence[str], words: Catalogue, given: Mapping[str, Any]) -> str:
+    return ", ".join(_day(each, words, given) for each in value)
 
 
 def _dated(value: str, words: Catalogue, _: Mapping[str, Any]) -> str:
@@ -232,8 +251,20 @@ def _settings(value: Sequence[Mapping[str, Any]], words: Catalogue, _: Mapping[s
     return "\n".join(words.say("part-row-setting", arguments(row, words)) for row in rows)
 
 
+def _reasons(value: Sequence[Mapping[str, Any]], words: Catalogue, _: Mapping[str, Any]) -> str:
+    """Why a client needs her clinician: each with what is known of it."""
+    rows = (
+        {"reason": row["kind"], "since": row.get("since"), "pain": row.get("pain")} for row in value
+    )
+    return ", ".join(words.say("part-reason", arguments(row, words)) for row in rows)
+
+
+def _companions(value: Sequence[Mapping[str, Any]], words: Catalogue, _: Mapping[str, Any]) -> str:
+    return ", ".join(words.say("part-companion", arguments(row, words)) for row in value)
+
+
 def _joined(value: Sequence[str], _: Catalogue, __: Mapping[str, Any]) -> str:
-    return ", ".join(_typed(each, LONGEST_TYPED) for each in value)
+    return ", ".join(_typed(each.replace("_", " "), LONGEST_TYPED) for each in value)
 
 
 def _plain(value: object, _: Catalogue, __: Mapping[str, Any]) -> str:
@@ -242,15 +273,18 @@ def _plain(value: object, _: Catalogue, __: Mapping[str, Any]) -> str:
 
 
 FORMATS: Mapping[str, Format] = {
-    "at": _time, "next": _time, "first": _time, "last": _time,
-    "since": _moment,
-    "day": _day, "review": _dated, "start": _edge, "end": _edge,
+    "at": _time, "next": _time, "first": _bound, "last": _bound,
+    "since": _since, "made_at": _moment,
+    "week": _week, "day": _day, "until": _day, "review": _dated, "start": _edge, "end": _edge,
+    "reason": _named("reason"), "reasons": _reasons, "digest_rows": _rows("part-row-digest"),
+    "companions": _companions, "instead": _day, "dates": _dates,
     "window": _span, "quiet": _spans,
     "weekday": _weekday, "weekdays": _weekdays, "days": _weekdays,
     "movement": _named("movement"), "movements": _names("movement"),
     "sign": _named("sign"), "place": _named("place"), "when": _named("when"), "doing": _named("doing"),
     "unanswered": _named("step"), "kind": _named("kind"), "outcome": _named("outcome"),
     "ceiling": _named("ceiling"), "level": _named("ceiling"),
+    "cell": _named("cell"), "why": _named("why"), "mark": _named("mark"),
     "role": _named("role"), "state": _named("state"),
     "setting": _named("setting"), "field": _named("field"),
     "readiness": _items("ready"),

@@ -33,6 +33,7 @@ UNSPOKEN: Mapping[str, str] = {
     "at": "client-ready",
     "bout": "ask-reps later-no-more later-too-late no-answer nudge prompt",
     "chosen": "ask-which",
+    "choices": "choose-days",
     "client": (
         "ask-ceiling ask-release ask-release-day clearance-waits cleared client-held client-page "
         "client-ready "
@@ -62,6 +63,7 @@ UNSPOKEN: Mapping[str, str] = {
         "ask-plan-days-min ask-plan-end ask-plan-gap-minutes ask-plan-note ask-plan-quiet "
         "ask-plan-rest-days ask-plan-review ask-plan-start ask-plan-weekdays ask-plan-window"
     ),
+    "number": "digest",
     "options": "answer-choice",
     "people": "people",
     "person": "ask-discharge person",

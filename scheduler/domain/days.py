@@ -34,7 +34,10 @@ class BoutState(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Day:
-    """One impact day: the total in force, and the bouts as first worked out (kept for the spread, S7)."""
+    """One impact day: the total in force, and the bouts as first worked out (kept for the spread, S7).
+
+    `verdict` and `why` (see `domain.week`) are set when the day closes, at `closed_at`, and stay (Z2).
+    """
 
     client: int
     day: date
@@ -45,6 +48,8 @@ class Day:
     away_told: bool = False
     shortfall: int = 0
     closed_at: datetime | None = None
+    verdict: str = ""
+    why: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,9 +130,14 @@ def silent_in_a_row(bouts: tuple[Bout, ...]) -> int:
     return run
 
 
-def messages_left(day: Day, bouts: tuple[Bout, ...]) -> int:
-    """How many more messages of its own accord the bot may send on this day (P6)."""
-    sent = sum(1 for b in bouts if b.asked_at is not None and b.own_accord)
+def messages_left(day: Day | None, bouts: tuple[Bout, ...], others: int = 0) -> int:
+    """How many more messages of its own accord the bot may send on this day (P6).
+
+    `others` counts those that were neither prompts nor nudges. On a day without impact `day` is `None`.
+    """
+    sent = sum(1 for b in bouts if b.asked_at is not None and b.own_accord) + others
+    if day is None:
+        return max(0, SPARE_MESSAGES - sent)
     return max(0, len(day.planned) + SPARE_MESSAGES - sent - day.nudges - day.away_told)
 
 

@@ -10,13 +10,36 @@ from typing import Any
 OUTCOMES: tuple[str, ...] = ("called", "referred", "advised", "no-action", "note")
 """How a flag can be closed (H6); never by being seen."""
 
+KINDS: frozenset[str] = frozenset(
+    {
+        "pain",
+        "fall",
+        "question-open",
+        "too-much",
+        "unreachable",
+        "words",
+        "break-wish",
+        "week-out-of-reach",
+        "missed-days",
+        "silent",
+        "break",
+        "lapsed",
+        "review-due",
+        "plan-ended",
+    }
+)
+"""What a flag can be about; each has a name in the catalogue."""
+REASONS: tuple[str, ...] = ("hold", "no-clearance")
+"""Why a client needs her clinician beside the kinds of open flags."""
+
 
 @dataclass(frozen=True, slots=True)
 class Flag:
     """One flag. `episode` names what it is about: while a flag of an episode is open there is no second.
 
     `id` is the number shown, so that a copy sent twice is recognisable. `details` holds what happened and
-    the client's own words, as arguments of the flag's text.
+    the client's own words, as arguments of the flag's text. `due_at` is when something must be done about
+    the flag by itself (repeat it, tell somebody else, put it into the summary), `step` how often that was.
     """
 
     client: int
@@ -29,3 +52,9 @@ class Flag:
     id: int = 0
     closed_at: datetime | None = None
     outcome: str = ""
+    due_at: datetime | None = None
+    step: int = 0
+
+    def __post_init__(self) -> None:
+        if self.kind not in KINDS:
+            raise ValueError(f"{self.kind!r} is no kind of flag.")

@@ -57,7 +57,8 @@ class Client:
     answered "yes or not sure", `None` until answered; `wake_at` is the next instant (UTC) at which
     something about this client falls due, found again after every event. `morning_at` is when the
     pain is asked about next morning (H2); no impact is asked before `resumes_on`, the day a clinician
-    named when she released a hold (H4).
+    named when she released a hold (H4). `heard_at` is when anything last came from the client (H8),
+    `judged_to` the last day that was closed (Z2).
     """
 
     id: int
@@ -75,6 +76,8 @@ class Client:
     estimates_accepted: tuple[str, ...] = ()
     morning_at: datetime | None = None
     resumes_on: date | None = None
+    heard_at: datetime | None = None
+    judged_to: date | None = None
     wake_at: datetime | None = None
 
 
@@ -100,6 +103,53 @@ class Hold:
     opened_at: datetime
     movement: str | None = None
     released_at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Pause:
+    """A break (product word): exercise stopped for a while from `first` to `last`, both included.
+
+    Local dates. `last` is `None` while nobody has said when it ends. A break that was ended on its first
+    day has its `last` before its `first`: no day is on it. `by` is the person who asked for it.
+    """
+
+    id: int
+    client: int
+    first: date
+    last: date | None
+    reason: str
+    by: int
+    at: datetime
+    ended_at: datetime | None = None
+
+    def covers(self, day: date) -> bool:
+        return self.first <= day and (self.last is None or day <= self.last)
+
+
+@dataclass(frozen=True, slots=True)
+class Staff:
+    """A clinician's own times: the weekly digest falls on a weekday (Monday = 0) at a local hour.
+
+    `wake_at` is the next instant (UTC) at which something falls due for her.
+    """
+
+    person: int
+    digest_weekday: int = 0
+    digest_hour: int = 8
+    wake_at: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Cover:
+    """A colleague who sees a clinician's caseload until a day of the practice, or until revoked (D3)."""
+
+    id: int
+    clinician: int
+    colleague: int
+    until: date | None
+    by: int
+    at: datetime
+    ended_at: datetime | None = None
 
 
 @dataclass(frozen=True, slots=True)

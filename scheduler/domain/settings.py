@@ -7,6 +7,8 @@ from datetime import timedelta
 
 from scheduler.domain.pain import Thresholds
 
+WEEKDAYS: tuple[str, ...] = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+
 
 @dataclass(frozen=True, slots=True)
 class Practice:
@@ -31,6 +33,13 @@ class Practice:
     morning_if_unknown: int = 3
     spread_minutes: int = 0
     clearance_reminder_days: int = 2
+    week_start: str = "monday"
+    missed_limit: int = 2
+    silent_days: int = 7
+    repeat_hours: int = 4
+    work_hours: str = "09:00-17:00"
+    work_days: str = "mon tue wed thu fri"
+    files_in_chat: str = "no"
 
     @property
     def callable(self) -> bool:
@@ -42,6 +51,16 @@ class Practice:
         return Thresholds(
             self.pain_carry_on, self.pain_hold, self.morning_rise, self.morning_if_unknown
         )
+
+    @property
+    def first_weekday(self) -> int:
+        """The weekday on which a week starts, Monday = 0 (W1)."""
+        return WEEKDAYS.index(self.week_start[:3])
+
+    @property
+    def working_days(self) -> tuple[int, ...]:
+        """The weekdays of the working hours, Monday = 0 (H6)."""
+        return tuple(WEEKDAYS.index(day[:3]) for day in self.work_days.split())
 
     @property
     def tau(self) -> timedelta:
@@ -61,6 +80,9 @@ BOUNDS: dict[str, tuple[int, int]] = {
     "morning_if_unknown": (1, 10),
     "spread_minutes": (0, 120),
     "clearance_reminder_days": (1, 14),
+    "missed_limit": (1, 7),
+    "silent_days": (2, 30),
+    "repeat_hours": (1, 24),
 }
 """Smallest and largest value of every whole-number setting."""
 

@@ -20,16 +20,32 @@ from scheduler.ports.sending import (
     Unreachable,
 )
 from scheduler.ports.store import Book, Store, Tx
-from scheduler.ports.values import Arrived, Claim, Json, Outgoing, PlanVersion, Post, Question
+from scheduler.ports.values import (
+    Arrived,
+    Claim,
+    ClientWeek,
+    CompanionEntry,
+    Json,
+    Outgoing,
+    PlanVersion,
+    Post,
+    Question,
+    WeekPlan,
+)
+from scheduler.ports.week import Companions, Digests, Pauses, Staffing, Weeks
 
 __all__ = [
     "Arrived",
     "Book",
     "Claim",
+    "ClientWeek",
     "Clock",
+    "CompanionEntry",
+    "Companions",
     "Days",
     "Delivered",
     "Delivery",
+    "Digests",
     "Flags",
     "Health",
     "Inbox",
@@ -39,6 +55,7 @@ __all__ = [
     "Letter",
     "Outbox",
     "Outgoing",
+    "Pauses",
     "People",
     "PlanVersion",
     "Plans",
@@ -47,9 +64,12 @@ __all__ = [
     "Questions",
     "Refused",
     "Sender",
+    "Staffing",
     "Store",
     "TryLater",
     "Tx",
     "Unknown",
     "Unreachable",
+    "WeekPlan",
+    "Weeks",
 ]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from typing import Protocol
 
 from scheduler.ports.values import Arrived, Claim, Json, Outgoing
@@ -15,6 +15,14 @@ class Outbox(Protocol):
 
     def cancel_prompts(self, client: int, reason: str) -> None:
         """Drop every prompt and nudge of the client that has not begun to be sent."""
+        ...
+
+    def cancel_own(self, client: int, reason: str) -> None:
+        """Drop every prompt, nudge and message of the bot's own accord that has not begun to be sent."""
+        ...
+
+    def own_on(self, client: int, day: date) -> int:
+        """Messages of the bot's own accord on a local day, beside prompts, nudges and what was dropped."""
         ...
 
     def claim_due(

@@ -125,6 +125,10 @@ class Days(Protocol):
         """The client's prompt that the platform accepted under this message id."""
         ...
 
+    def judged(self, client: int, last: int) -> tuple[Day, ...]:
+        """The client's latest closed days, at most so many, newest first."""
+        ...
+
     def last_prompt_at(self, client: int, day: date) -> datetime | None:
         """When the last prompt of the day that was not withdrawn was accepted."""
         ...
@@ -161,6 +165,10 @@ class Health(Protocol):
         """Keep what was said about pain, a sign or a fall. Only the clinician corrects it."""
         ...
 
+    def holds_since(self, client: int, since: datetime) -> tuple[Hold, ...]:
+        """The holds that are open, or were released at `since` or later."""
+        ...
+
     def reports(self, client: int, since: date) -> tuple[tuple[str, date, datetime, Json], ...]: ...
 
     def hold(self, client: int, reason: str, movement: str | None, now: datetime) -> bool:
@@ -188,6 +196,30 @@ class Flags(Protocol):
         ...
 
     def close(self, flag: int, outcome: str, by: int, note: str, now: datetime) -> bool: ...
+
+    def close_episode(
+        self, client: int, episode: str, outcome: str, by: int, now: datetime
+    ) -> int | None:
+        """Close the open flag of an episode by itself; its number, `None` if none was open."""
+        ...
+
+    def had(self, client: int, episode: str) -> bool:
+        """Whether an episode ever had a flag, open or closed."""
+        ...
+
+    def between(self, client: int, since: datetime, until: datetime) -> tuple[Flag, ...]:
+        """The client's flags, open or closed, that were opened from `since` to before `until`."""
+        ...
+
+    def postpone(self, flag: int, due_at: datetime | None, step: int) -> None:
+        """When something must be done about the flag next, and how often that was."""
+        ...
+
+    def due(self, now: datetime, limit: int) -> tuple[Flag, ...]:
+        """Open flags whose `due_at` has come, the urgent first, then the longest waiting."""
+        ...
+
+    def next_due(self) -> datetime | None: ...
 
 
 class Questions(Protocol):

@@ -10,6 +10,7 @@ from scheduler.domain.settings import Practice
 from scheduler.ports.boxes import Inbox, Outbox
 from scheduler.ports.nouns import Days, Flags, Health, Invitations, Ledger, People, Plans, Questions
 from scheduler.ports.values import Json
+from scheduler.ports.week import Companions, Digests, Pauses, Staffing, Weeks
 
 Result = TypeVar("Result")
 
@@ -38,9 +39,14 @@ class Tx(Protocol):
     plans: Plans
     days: Days
     ledger: Ledger
+    weeks: Weeks
+    pauses: Pauses
+    companions: Companions
     health: Health
     flags: Flags
     questions: Questions
+    staff: Staffing
+    digests: Digests
     outbox: Outbox
     inbox: Inbox
     book: Book

@@ -8,7 +8,10 @@ from datetime import date, datetime
 from enum import StrEnum
 from typing import Any
 
+from scheduler.domain.days import Day, Entry
+from scheduler.domain.flags import Flag
 from scheduler.domain.messages import Lane, Message
+from scheduler.domain.people import Clearance, Client, Hold, Pause, Person
 from scheduler.domain.plan import Plan
 from scheduler.ports.sending import Letter
 
@@ -33,7 +36,8 @@ class Outgoing:
 
     Exactly one of `person` and `chat` is set; a person's chat is looked up when the message leaves.
     `bout` marks the prompt of a bout (or its nudge, `nudge` true): it may leave until `due_at + late`,
-    and is never repeated when its fate is unknown.
+    and is never repeated when its fate is unknown. `own_day` is the client's local day on which the bot
+    says this of its own accord (P6); such a message is taken back like a prompt when a hold begins.
     """
 
     key: str
@@ -47,6 +51,7 @@ class Outgoing:
     silent: bool = False
     edits: int | None = None
     language: str | None = None
+    own_day: date | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +93,61 @@ class Question:
     asked_at: datetime | None = None
     expires_at: datetime | None = None
     message_id: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class WeekPlan:
+    """The impact days planned for a client's week that begins on `start` (local dates).
+
+    `since` is the first of its days on which impact could be asked for when the week was planned.
+    `chosen`: by the client, not only suggested. `made_up` are days that were not done with the day
+    agreed on instead, `None` where that was declined (W3). `looked_at` is the last day at whose end the
+    reach was looked at (W4).
+    """
+
+    client: int
+    start: date
+    since: date
+    days: tuple[date, ...]
+    chosen: bool = False
+    made_up: tuple[tuple[date, date | None], ...] = ()
+    looked_at: date | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class CompanionEntry:
+    """A companion exercise as logged: so many rounds (or sets) of what the plan says, 0 for none."""
+
+    client: int
+    day: date
+    companion: str
+    rounds: int
+    at: datetime
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class ClientWeek:
+    """All that a client's page, week and line of the digest are made of, over a span of local days.
+
+    `plans` are all versions valid by the last day, newest first; `days`, `entries` (those that stand),
+    `companions` and `reports` (kind, day, instant, body) lie within the span; `weeks` are those that
+    begin in it or in the six days before; `holds` were open and `pauses` cover days at some time within
+    it or later; `flags` are the open ones.
+    """
+
+    person: Person
+    client: Client
+    clearance: Clearance | None
+    plans: tuple[PlanVersion, ...]
+    weeks: tuple[WeekPlan, ...]
+    days: tuple[Day, ...]
+    entries: tuple[Entry, ...]
+    companions: tuple[CompanionEntry, ...]
+    reports: tuple[tuple[str, date, datetime, Json], ...]
+    holds: tuple[Hold, ...]
+    pauses: tuple[Pause, ...]
+    flags: tuple[Flag, ...]
 
 
 @dataclass(frozen=True, slots=True)

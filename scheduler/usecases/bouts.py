@@ -16,6 +16,7 @@ from scheduler.domain.messages import Argument, Text, text
 from scheduler.domain.people import Client
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
+from scheduler.usecases import reach
 from scheduler.usecases.holds import raise_flag
 from scheduler.usecases.rest import (
     Running,
@@ -250,6 +251,7 @@ def what_next(tx: Tx, running: Running, said: str, now: datetime, reps: int) -> 
         texts.append(text("stopped-for-now" if bars(tx, running) else "rest-day-noted"))
     if today and not following and not d.still_open(running.bouts) and running.day:
         texts.append(_why_nothing_next(tx, running))
+    texts += reach.after_log(tx, running.client, running.today, now)
     return Reply(tuple(texts))
 
 

@@ -19,6 +19,8 @@ from scheduler.ports import Question, Tx
 from scheduler.usecases.rest import gather, unit, withdraw_all
 from scheduler.usecases.wake import changing
 
+LONGEST_SETTING = 100
+"""Characters of a setting's text: it stands within sentences to clients."""
 SHOWN = 20
 """Clients on one screen of buttons; the rest is reached by typing a name."""
 
@@ -185,6 +187,8 @@ def set_setting(tx: Tx, by: int, name: str, value: str, now: datetime) -> Reply:
         if after.pain_carry_on >= after.pain_hold:
             return reply("setting-pain-order", setting=name)
         value = str(int(value))
+    if len(value) > LONGEST_SETTING:
+        return reply("setting-too-long", setting=name, longest=LONGEST_SETTING)
     fault = _text_fault(name, value)
     if fault:
         return reply(fault, setting=name)

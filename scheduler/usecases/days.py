@@ -14,7 +14,7 @@ from scheduler.domain.hours import day_hours_in_utc
 from scheduler.domain.messages import Lane, message
 from scheduler.domain.people import Client
 from scheduler.ports import Claim, Outgoing, Tx
-from scheduler.usecases import join, pain
+from scheduler.usecases import join, judging, mornings, pain, reach
 from scheduler.usecases.opening import begin_day
 from scheduler.usecases.post import tell
 from scheduler.usecases.rest import (
@@ -51,6 +51,10 @@ def advance(tx: Tx, client_id: int, now: datetime) -> None:
         join.ask_consent_again(tx, client, now)
         join.remind_of_clearance(tx, client, now)
         begin_day(tx, client, now)
+        judging.close_days(tx, client, now)
+        reach.look(tx, client, now)
+        mornings.offers_over(tx, client, now)
+        mornings.ask(tx, tx.people.client(client_id), now)
 
 
 def _bout_due(tx: Tx, client: Client, bout: Bout, now: datetime) -> None:

@@ -53,12 +53,10 @@ def stop(  # the facts of one stop, all named
     tx.questions.close(client.id, "pain", "fall", "confirm", "fewer", "morning")
     about = {**details, "sign": sign, "movement": movement}
     raise_flag(tx, client, reason, now, urgent=urgency is not Urgency.MOVEMENT, details=about)
-    return _stop_message(tx, client, urgency, reason, details)
+    return _stop_message(tx, client, urgency, details)
 
 
-def _stop_message(
-    tx: Tx, client: Client, urgency: Urgency, reason: str, details: dict[str, Any]
-) -> Reply:
+def _stop_message(tx: Tx, client: Client, urgency: Urgency, details: dict[str, Any]) -> Reply:
     practice = tx.book.practice()
     args: dict[str, Argument] = {
         "clinician": clinician_name(tx, client),
@@ -73,7 +71,7 @@ def _stop_message(
     score = details.get("score")
     if score is not None and urgency is Urgency.CONTACT_TODAY:
         texts.insert(0, text("you-said-score", score=score))
-    if reason == "question-open":
+    if "unanswered" in details:
         texts.insert(0, text("no-answer-so-stopped"))
     return Reply(tuple(texts), Lane.SAFETY, in_place=False)
 
@@ -172,7 +170,9 @@ def ask_release_day(tx: Tx, by: int, client_id: int, total: int, now: datetime) 
         return reply("release-no-plan")
     if not 1 <= total <= version.plan.daily_total:
         return reply("release-too-much", total=version.plan.daily_total)
-    tx.questions.ask(Question(by, "release", "day", {"client": client_id}, asked_at=now))
+    tx.questions.ask(
+        Question(by, "release", "day", {"client": client_id, "total": total}, asked_at=now)
+    )
     movement = MOVEMENTS[version.plan.movement]
     return reply(
         "ask-release-day",

@@ -15,7 +15,7 @@ from scheduler.domain.people import NOTICE_VERSION, Client, Invitation, Person, 
 from scheduler.domain.reply import Reply, reply
 from scheduler.domain.wall import wall
 from scheduler.ports import Question, Tx
-from scheduler.usecases import times
+from scheduler.usecases import digests, times
 from scheduler.usecases.opening import begin_day
 from scheduler.usecases.post import tell
 from scheduler.usecases.wake import changing
@@ -74,6 +74,8 @@ def redeem(tx: Tx, account: int, code: str, now: datetime) -> tuple[Person | Non
         return None, refusal
     moved = _link(tx, person, account, others)
     tx.book.audit(person.id, "join", person.id, now)
+    if moved.role is Role.CLINICIAN:
+        digests.schedule(tx, moved.id, now)
     if moved.role is not Role.CLIENT:
         return moved, _welcome_staff(tx, moved)
     with changing(tx, moved.id, now) as client:
@@ -153,6 +155,9 @@ def readiness_answer(
     body = {"yes": list(question.body.get("yes", []))}
     kind, _, screen = question.step.partition("-")
     if kind == "screen" and answer == "yes":
+        return _ask(tx, client_id, f"which-{screen}", body, now)
+    if kind == "screen" and answer in readiness.SCREENS[screen]:  # an older keyboard: it is a yes
+        body["yes"] = sorted({*body["yes"], answer})
         return _ask(tx, client_id, f"which-{screen}", body, now)
     if kind == "which" and answer in readiness.SCREENS[screen]:
         body["yes"] = sorted({*body["yes"]} ^ {answer})

@@ -8,10 +8,12 @@ from scheduler.domain import days as d
 from scheduler.domain.messages import Text, text
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
+from scheduler.usecases.figures import lines
 from scheduler.usecases.holds import clinician_name, raise_flag
 from scheduler.usecases.pain import open_question
 from scheduler.usecases.rest import amount, bars, gather, today_of, unit
 from scheduler.usecases.wake import changing
+from scheduler.usecases.weekplan import start_of
 
 LONGEST_WORDS = 500
 """Characters of a client's own words that are kept and passed on."""
@@ -87,3 +89,14 @@ def today(tx: Tx, client_id: int, now: datetime) -> Reply:
     else:
         texts.append(text("day-done" if running.done >= running.day.total else "no-more-today"))
     return Reply(tuple(texts))
+
+
+def week(tx: Tx, client_id: int, now: datetime) -> Reply:
+    """The client's own week as a picture and one line of words, without what is only for staff (W7)."""
+    client = tx.people.client(client_id)
+    start = start_of(tx, today_of(client, now))
+    (line,) = lines(tx, [client_id], start, now)
+    if tx.plans.latest(client_id) is None:
+        return reply("week-no-plan", clinician=clinician_name(tx, client))
+    own = {key: value for key, value in line.items() if key not in {"reasons", "flags", "urgent"}}
+    return Reply((text("week-picture", line=own),), in_place=False)

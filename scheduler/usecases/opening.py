@@ -8,6 +8,7 @@ from scheduler.domain import days as d
 from scheduler.domain.days import Day
 from scheduler.domain.people import Client
 from scheduler.ports import Tx
+from scheduler.usecases import weekplan
 from scheduler.usecases.rest import Running, bars, gather, replan, spread, today_of
 
 
@@ -41,8 +42,9 @@ def _is_impact_day(tx: Tx, running: Running) -> bool:
     plan, today = running.plan, running.today
     if plan is None or today < plan.start or (plan.end is not None and today > plan.end):
         return False
-    chosen = plan.weekdays or running.client.days
-    if today.weekday() not in chosen:
+    if not weekplan.is_planned(tx, running.client, today):
+        return False
+    if not weekplan.within_maximum(tx, running.client, today):
         return False
     resumes = running.client.resumes_on
     if resumes is not None and today < resumes:

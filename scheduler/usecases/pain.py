@@ -139,13 +139,14 @@ def carry_on(tx: Tx, client: Client, now: datetime, said: str) -> Reply:
     """The day goes on as prescribed; the reply says when the next bout is, and never that all is well."""
     running = gather(tx, client, today_of(client, now))
     following = replan(tx, running, now)
+    ahead = following if following and following.due_at > now else None  # one due now is asked now
     clinician, phone = holds.clinician_name(tx, client), running.practice.phone
     if tx.health.holds(client.id) and said != "mistake-noted":
         number = running.practice.emergency_number
         return reply("noted-on-hold", clinician=clinician, phone=phone, emergency_number=number)
     return reply(
         said,
-        next=running.wall(following.due_at) if following else None,
+        next=running.wall(ahead.due_at) if ahead else None,
         clinician=clinician,
         phone=phone,
     )
@@ -257,21 +258,18 @@ def _ask_fall(tx: Tx, client: Client, fall: Fall, said: dict[str, Any], now: dat
 
 def questions_left_open(tx: Tx, client: Client, now: datetime) -> None:
     """A question about pain or a fall that nobody answered in time becomes a hold (H1, H5)."""
-    for question in tx.questions.of(client.id):
-        if question.expires_at is None or now < question.expires_at:
-            continue
-        if question.kind not in {"pain", "fall"}:
-            continue
-        details = {**question.body, "unanswered": question.step}
-        tx.health.report(
-            client.id, question.kind, today_of(client, now), now, {**details, "outcome": "hold"}
-        )
-        said = holds.stop(tx, client, now, reason="question-open", details=details)
-        tell(
-            tx,
-            client.id,
-            f"question-open:{client.id}:{question.kind}:{question.expires_at.isoformat()}",
-            Lane.SAFETY,
-            said.message,
-            now,
-        )
+    asked = [each for each in tx.questions.of(client.id) if each.kind in {"pain", "fall"}]
+    overdue = [each for each in asked if each.expires_at is not None and now >= each.expires_at]
+    if not overdue:
+        return
+    details: dict[str, Any] = {}
+    for question in asked:
+        body = {**question.body, "unanswered": question.step}
+        day = today_of(client, now)
+        tx.health.report(client.id, question.kind, day, now, {**body, "outcome": "hold"})
+        details = {**body, **details, "words": _words(question, str(details.get("words", "")))}
+    fall = any(each.kind == "fall" for each in asked)
+    reason = "fall" if fall else "question-open"  # a fall is told as one, whatever else is open
+    said = holds.stop(tx, client, now, reason=reason, details=details)
+    key = f"question-open:{client.id}:{overdue[0].kind}:{overdue[0].expires_at}"
+    tell(tx, client.id, key, Lane.SAFETY, said.message, now)

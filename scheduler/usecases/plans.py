@@ -18,6 +18,7 @@ from scheduler.domain.plan import (
 )
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import PlanVersion, Question, Tx
+from scheduler.usecases import weekplan
 from scheduler.usecases.drafts import check, needs_yes, preview
 from scheduler.usecases.opening import begin_day
 from scheduler.usecases.post import tell
@@ -72,6 +73,7 @@ def save(tx: Tx, question: Question, accept_estimate: bool, now: datetime) -> Re
         after = _with_days(replace(client, estimates_accepted=_accepted(client, plan)), plan)
         tx.people.save_client(after)
         version = keep_version(tx, client_id, plan, _valid_from(tx, after, plan, now), by, now)
+        weekplan.again(tx, after, version.valid_from)
         tx.questions.close(by, "plan")
         _tell_client(tx, after, version, now)
         begin_day(tx, after, now)

@@ -88,10 +88,13 @@ def bars(tx: Tx, running: Running) -> tuple[permission.Bar, ...]:
 
 def hours_of(running: Running) -> Hours | None:
     """The hours the plan and the client's own wishes have in common today; `None` if there are none."""
-    if running.plan is None:
-        return None
-    planned = hours_on(running.plan, running.today)
-    return common(planned, running.client.hours) if running.client.hours else planned
+    return common_hours(running.plan, running.client, running.today) if running.plan else None
+
+
+def common_hours(plan: Plan, client: Client, day: date) -> Hours | None:
+    """The hours that a plan and the client's own wishes have in common on a day."""
+    planned = hours_on(plan, day)
+    return common(planned, client.hours) if client.hours else planned
 
 
 def spread(tx: Tx, running: Running, reps: int, not_before: datetime | None) -> DayPlan | None:
@@ -184,8 +187,8 @@ def withdraw_waiting(tx: Tx, running: Running) -> Bout | None:
 
 
 def withdraw_all(tx: Tx, client: Client, reason: str) -> None:
-    """Take back every prompt of the client, waiting or open, of any day (H1, H3)."""
-    tx.outbox.cancel_prompts(client.id, reason)
+    """Take back every prompt of the client, waiting or open, of any day (H1, H3), and what else was asked."""
+    tx.outbox.cancel_own(client.id, reason)
     for bout in tx.days.open_bouts(client.id):
         tx.days.save_bout(replace(bout, state=BoutState.WITHDRAWN))
 

@@ -67,7 +67,7 @@ def ask_invite_name(tx: Tx, who: Person, role: Role, now: datetime) -> Reply:
 
 def invite_answer(tx: Tx, who: Person, question: Question, said: str, now: datetime) -> Reply:
     """The typed name of somebody to invite."""
-    name = " ".join(said.split())
+    name = _name(said)
     role = Role(question.body["role"])
     if question.step != "name":
         return _ask_clinician(tx, who, str(question.body["name"]), now)
@@ -77,6 +77,12 @@ def invite_answer(tx: Tx, who: Person, question: Question, said: str, now: datet
     if role is Role.CLIENT and clinician is None:
         return _ask_clinician(tx, who, name, now)
     return _invite(tx, who, role, name, clinician, now)
+
+
+def _name(said: str) -> str:
+    """A name as typed, without what cannot be seen; empty where no letter or digit is left."""
+    seen = "".join(c if c.isprintable() else " " for c in said)
+    return " ".join(seen.split()) if any(c.isalnum() for c in seen) else ""
 
 
 def _ask_clinician(tx: Tx, who: Person, name: str, now: datetime) -> Reply:

@@ -4,21 +4,27 @@ from storage.tables.base import Row, Secret, metadata, table
 from storage.tables.care import (
     BoutRow,
     ClearanceRow,
+    CompanionEntryRow,
     DayRow,
     EntryRow,
     FlagRow,
     HoldRow,
+    PauseRow,
     PlanRow,
     ReportRow,
+    WeekRow,
 )
 from storage.tables.people import (
     AuditRow,
     ClientRow,
+    CoverRow,
+    DigestRow,
     GuessRow,
     InvitationRow,
     PersonRow,
     QuestionRow,
     SettingRow,
+    StaffRow,
 )
 from storage.tables.post import Arrival, InboxRow, OutboxRow
 
@@ -28,7 +34,10 @@ __all__ = [
     "BoutRow",
     "ClearanceRow",
     "ClientRow",
+    "CompanionEntryRow",
+    "CoverRow",
     "DayRow",
+    "DigestRow",
     "EntryRow",
     "FlagRow",
     "GuessRow",
@@ -36,6 +45,7 @@ __all__ = [
     "InboxRow",
     "InvitationRow",
     "OutboxRow",
+    "PauseRow",
     "PersonRow",
     "PlanRow",
     "QuestionRow",
@@ -43,6 +53,8 @@ __all__ = [
     "Row",
     "Secret",
     "SettingRow",
+    "StaffRow",
+    "WeekRow",
     "metadata",
     "table",
 ]

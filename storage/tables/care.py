@@ -56,6 +56,59 @@ class DayRow(Row, table=True):
     away_told: bool
     shortfall: int
     closed_at: datetime | None = Field(sa_type=Instant)
+    verdict: str = Field(sa_column_kwargs={"server_default": ""})
+    why: str = Field(sa_column_kwargs={"server_default": ""})
+
+
+class WeekRow(Row, table=True):
+    """The impact days planned for one client's week, and what was said about them."""
+
+    __tablename__ = "week"
+
+    client: int = Field(
+        primary_key=True, foreign_key="client.id", sa_column_kwargs={"autoincrement": False}
+    )
+    start: date = Field(primary_key=True, sa_type=Day)
+    since: date = Field(sa_type=Day)
+    days: list[str] = Field(sa_type=Sealed)
+    chosen: bool
+    made_up: list[list[str | None]] = Field(sa_type=Sealed)
+    looked_at: date | None = Field(sa_type=Day)
+
+
+class PauseRow(Row, table=True):
+    """A break. BREAK is a word of SQL's own."""
+
+    __tablename__ = "pause"
+    __table_args__ = (Index("ix_pause_client_first", "client", "first"), NEVER_REUSED)
+
+    id: int = Field(primary_key=True)
+    client: int = Field(foreign_key="client.id")
+    first: date = Field(sa_type=Day)
+    last: date | None = Field(sa_type=Day)
+    reason: str = Field(sa_type=Sealed)
+    by: int = Field(foreign_key="person.id")
+    at: datetime = Field(sa_type=Instant)
+    ended_at: datetime | None = Field(sa_type=Instant)
+
+
+class CompanionEntryRow(Row, table=True):
+    """A companion exercise that was done: only ever inserted; of a day's lines the last one counts."""
+
+    __tablename__ = "companion_entry"
+    __table_args__ = (
+        UniqueConstraint("client", "source"),
+        Index("ix_companion_entry_client_day", "client", "day"),
+        NEVER_REUSED,
+    )
+
+    id: int = Field(primary_key=True)
+    client: int = Field(foreign_key="client.id")
+    day: date = Field(sa_type=Day)
+    companion: str
+    rounds: int
+    at: datetime = Field(sa_type=Instant)
+    source: str
 
 
 class BoutRow(Row, table=True):
@@ -145,6 +198,8 @@ class FlagRow(Row, table=True):
     __tablename__ = "flag"
     __table_args__ = (
         partial("uq_flag_open", "client", "episode", where="closed_at IS NULL", unique=True),
+        partial("ix_flag_due_at", "due_at", where="due_at IS NOT NULL"),
+        Index("ix_flag_client", "client"),
         NEVER_REUSED,
     )
 
@@ -160,3 +215,5 @@ class FlagRow(Row, table=True):
     closed_by: int | None = Field(foreign_key="person.id")
     outcome: str
     note: str = Field(sa_type=Sealed)
+    due_at: datetime | None = Field(sa_type=Instant)
+    step: int = Field(sa_column_kwargs={"server_default": "0"})

@@ -3,7 +3,7 @@
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import BigInteger, Column, UniqueConstraint
+from sqlalchemy import BigInteger, Column, Index, UniqueConstraint
 from sqlmodel import Field
 
 from scheduler.domain.people import Role, State
@@ -51,7 +51,51 @@ class ClientRow(Row, table=True):
     estimates_accepted: list[str] = Field(sa_type=Sealed)
     morning_at: datetime | None = Field(sa_type=Instant)
     resumes_on: date | None = Field(sa_type=Day)
+    heard_at: datetime | None = Field(sa_type=Instant)
+    judged_to: date | None = Field(sa_type=Day)
     wake_at: datetime | None = Field(sa_type=Instant)
+
+
+class StaffRow(Row, table=True):
+    """A clinician's own times."""
+
+    __tablename__ = "staff"
+    __table_args__ = (partial("ix_staff_wake_at", "wake_at", where="wake_at IS NOT NULL"),)
+
+    person: int = Field(
+        primary_key=True, foreign_key="person.id", sa_column_kwargs={"autoincrement": False}
+    )
+    digest_weekday: int
+    digest_hour: int
+    wake_at: datetime | None = Field(sa_type=Instant)
+
+
+class CoverRow(Row, table=True):
+    """A colleague's right to see a clinician's caseload."""
+
+    __tablename__ = "cover"
+    __table_args__ = (Index("ix_cover_clinician", "clinician"), NEVER_REUSED)
+
+    id: int = Field(primary_key=True)
+    clinician: int = Field(foreign_key="person.id")
+    colleague: int = Field(foreign_key="person.id", index=True)
+    until: date | None = Field(sa_type=Day)
+    by: int = Field(foreign_key="person.id")
+    at: datetime = Field(sa_type=Instant)
+    ended_at: datetime | None = Field(sa_type=Instant)
+
+
+class DigestRow(Row, table=True):
+    """One clinician's digest of one week, as it was made."""
+
+    __tablename__ = "digest"
+    __table_args__ = (UniqueConstraint("clinician", "week"), NEVER_REUSED)
+
+    id: int = Field(primary_key=True)
+    clinician: int = Field(foreign_key="person.id")
+    week: date = Field(sa_type=Day)
+    made_at: datetime = Field(sa_type=Instant)
+    body: dict[str, Any] = Field(sa_type=Sealed)
 
 
 class InvitationRow(Row, table=True):

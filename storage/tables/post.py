@@ -1,7 +1,7 @@
 """What goes out and what comes in. Both tables keep millions of past rows; partial indexes hold the
 few that still matter, so that claiming takes the same time however many are past."""
 
-from datetime import datetime
+from datetime import date, datetime
 from enum import StrEnum
 from typing import Any
 
@@ -9,7 +9,7 @@ from sqlalchemy import BigInteger, CheckConstraint, Column
 from sqlmodel import Field
 
 from scheduler.ports import Post
-from storage.columns import CleanText, Instant, Lookup, OneOf, Sealed
+from storage.columns import CleanText, Day, Instant, Lookup, OneOf, Sealed
 from storage.tables.base import NEVER_REUSED, Row, partial
 
 
@@ -28,6 +28,7 @@ class OutboxRow(Row, table=True):
         CheckConstraint("(chat IS NULL) = (chat_lookup IS NULL)", name="chat_can_be_found"),
         partial("ix_outbox_ready", "ready_at", where="state = 'due'"),
         partial("ix_outbox_put_back", "put_back_until", where="put_back_until IS NOT NULL"),
+        partial("ix_outbox_own", "person", "own_day", where="own_day IS NOT NULL"),
         partial("ix_outbox_at_work", "lease_until", where="state IN ('claimed', 'sending')"),
         partial(
             "ix_outbox_prompts", "person", where="state IN ('due', 'claimed') AND bout IS NOT NULL"
@@ -48,6 +49,7 @@ class OutboxRow(Row, table=True):
     nudge: bool
     silent: bool
     edits: int | None = Field(sa_type=BigInteger)
+    own_day: date | None = Field(sa_type=Day)
     written_at: datetime = Field(sa_type=Instant)
     due_at: datetime = Field(sa_type=Instant)
     ready_at: datetime = Field(sa_type=Instant)

@@ -69,6 +69,8 @@ FAMILIES: dict[str, list[str]] = {
     "button-role-{role}": [f"button-role-{role.value}" for role in Role],
 }
 """Ids that are built, and all that they can become."""
+DRAWN = frozenset({"digest", "line"})
+"""Arguments that become a picture or a file: the caption says some facts of them instead."""
 SPREAD = {
     "amount": ("reps", "total", "movement", "per_side"),
     "hours_args": ("window", "quiet"),
@@ -105,7 +107,7 @@ def said() -> dict[str, set[str]]:
                 name = getattr(call.func, "id", "")
                 given = helpers[name] if name in PASSES_ON else _arguments(call, dicts)
                 for id_ in _ids(call, path):
-                    found[id_] |= given
+                    found[id_] |= given - DRAWN
     for reason in fault_reasons():
         found[f"fault-{reason}"] |= {"field", "values", "*"}
     return found

@@ -359,7 +359,7 @@ def test_the_command_prints_one_readable_line_without_json(
 ) -> None:
     assert _run("chest pain") == 0
     out = capsys.readouterr().out
-    assert out == "pain mentions_pain warning emergency signs=chest\n"
+    assert out == "Taken as pain; mentions pain; warning; emergency; signs: chest\n"
 
 
 def test_the_command_refuses_a_language_it_does_not_hear_in_one_line(

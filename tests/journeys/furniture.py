@@ -67,7 +67,7 @@ async def enrol(room: Room, who: int) -> str:
 
 
 async def furnish(room: Room) -> None:
-    """Open the practice. Ann and Gil are ready, cleared and have a plan from today on; Bo is invited."""
+    """Open the practice. Ann is ready, cleared and has a plan from today on; Gil is ready; Bo is invited."""
     for who in NAMES:
         code = await enrol(room, who)
         if who is not BO:
@@ -80,7 +80,7 @@ async def furnish(room: Room) -> None:
         if who in {ANN, GIL}:
             for button in JOINING:
                 await room.press(who, button)
-            await prescribe(room, who)
+    await prescribe(room, ANN)
     await room.run(_phones)
 
 

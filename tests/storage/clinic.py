@@ -79,6 +79,14 @@ def bout_of(tx: Tx, who: int, n: int = 1, day: date = TODAY, due_at: datetime = 
     return tx.days.add_bout(bout)
 
 
+def several(store: SqlStore, number: int) -> list[int]:
+    def enrol(tx: Tx) -> list[int]:
+        hers = clinician(tx).id
+        return [client(tx, hers, 100 + n).id for n in range(number)]
+
+    return store.run_sync(enrol)
+
+
 # --- outbox and inbox ----------------------------------------------------------------------------
 
 

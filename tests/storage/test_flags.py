@@ -108,7 +108,7 @@ def test_an_episode_is_flagged_once_while_open_and_again_after_closing(store: Sq
     hers, flag = clinician_of(store, who), flag_of(store, who)
     first = store.run_sync(lambda tx: tx.flags.open(flag))
     assert first
-    assert store.run_sync(lambda tx: tx.flags.open(replace(flag, kind="other"))) is None
+    assert store.run_sync(lambda tx: tx.flags.open(replace(flag, kind="fall"))) is None
     assert store.run_sync(lambda tx: tx.flags.close(first.id, "called", hers, "spoke", NOW))
     again = store.run_sync(lambda tx: tx.flags.open(flag))
     assert again

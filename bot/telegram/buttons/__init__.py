@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from bot.telegram.buttons import admin, client, clinician
+from bot.telegram.buttons import admin, client, clinician, digest, week
 from bot.telegram.buttons.base import Args, Button, Rows
 from scheduler.domain.messages import Message
 
@@ -16,6 +16,8 @@ __all__ = ["KEYBOARDS", "SHAPES", "Button", "Rows", "rows", "well_formed"]
 
 KEYBOARDS: dict[str, Callable[[Args], Rows]] = {
     **client.KEYBOARDS,
+    **week.KEYBOARDS,
+    **digest.KEYBOARDS,
     **clinician.KEYBOARDS,
     **admin.KEYBOARDS,
 }
@@ -32,6 +34,8 @@ def rows(message: Message) -> Rows:
 
 
 SHAPES: dict[str, str] = {
+    **week.SHAPES,
+    **digest.SHAPES,
     **dict.fromkeys(("all", "few", "lat", "skp", "n", "m", "u"), "i"),
     **dict.fromkeys(("c", "cr", "cp", "ch", "rel", "fx", "a", "ia", "d", "dd", "ic"), "i"),
     **dict.fromkeys(("sure", "ok", "pass", "t", "df", "ds", "s", "ir"), "s"),

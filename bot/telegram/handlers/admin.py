@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from bot import answers
 from bot.telegram.handlers.act import Act, Press
 from scheduler.domain.people import Role
 from scheduler.domain.reply import Reply, reply
-from scheduler.domain.settings import NAMES
+from scheduler.domain.settings import BOUNDS, NAMES
 from scheduler.usecases import caseload, staff
 from scheduler.usecases.pain import open_question
 
@@ -66,12 +67,25 @@ def heard(act: Act) -> Reply | None:
     if not act.update.text:
         return reply("cannot-see-files", file=act.update.file)
     if question := open_question(act.tx, act.who.id, "setting"):
-        return caseload.set_setting(
-            act.tx, act.who.id, question.step, act.update.text.strip(), act.now
-        )
+        value = _as_kept(question.step, act.update.text.strip())
+        return caseload.set_setting(act.tx, act.who.id, question.step, value, act.now)
     if question := open_question(act.tx, act.who.id, "invite"):
         return staff.invite_answer(act.tx, act.who, question, act.update.text, act.now)
     return reply("help-admin")
+
+
+def _as_kept(name: str, said: str) -> str:
+    """A setting as it is kept, from how people write it: "8 am to 8 pm", "Lisbon", "20 minutes"."""
+    value: object = said
+    if name == "zone":
+        value = answers.zone(said)
+    elif name == "window":
+        value = answers.span(said)
+    elif name in BOUNDS:
+        value = answers.number(said, *BOUNDS[name])
+    if isinstance(value, tuple):
+        return "-".join(f"{at:%H:%M}" for at in value)
+    return said if isinstance(value, answers.Unclear) else str(value)
 
 
 def command(act: Act, name: str) -> Reply | None:

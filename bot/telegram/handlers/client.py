@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bot import dialogue
 from bot.answers import WORST_PAIN
-from bot.telegram.handlers import client_text
+from bot.telegram.handlers import client_text, week
 from bot.telegram.handlers.act import Act, Press
 from bot.telegram.incoming import Incoming
 from scheduler.domain import readiness as questions
@@ -27,6 +27,18 @@ def open_question(tx: Tx, who: Person, kind: str) -> Question | None:
 
 
 # --- bouts ---------------------------------------------------------------------------------------
+
+
+def _own_bout(press: Press) -> Press:
+    """A press that names somebody else's bout, or none, is never taken for her own open one (J5)."""
+
+    def guarded(act: Act) -> Reply:
+        bout = act.tx.days.bout(act.number(0))
+        if bout is None or bout.client != act.who.id:
+            return reply("question-over")
+        return press(act)
+
+    return guarded
 
 
 def did_all(act: Act) -> Reply:
@@ -146,11 +158,23 @@ def pass_on(act: Act) -> Reply:
     return notes.pass_words(act.tx, act.who.id, act.args[0] == "1", act.now)
 
 
-PRESSES: dict[str, Press] = {
-    "all": did_all,
-    "few": did_fewer,
-    "lat": later,
-    "skp": skip,
+def _after_consent(press: Press) -> Press:
+    """Before consent every button shows the notice: nothing about health is asked or told (J2)."""
+
+    def guarded(act: Act) -> Reply:
+        if act.tx.people.client(act.who.id).consent_at is not None:
+            return press(act)
+        return client_text.resume(act.tx, act.who, act.now) or reply("question-over")
+
+    return guarded
+
+
+_PRESSES: dict[str, Press] = {
+    **week.PRESSES,
+    "all": _own_bout(did_all),
+    "few": _own_bout(did_fewer),
+    "lat": _own_bout(later),
+    "skp": _own_bout(skip),
     "n": how_many,
     "sure": sure,
     "hurt": hurts,
@@ -165,6 +189,9 @@ PRESSES: dict[str, Press] = {
     "t": times,
     "pass": pass_on,
 }
+PRESSES: dict[str, Press] = {
+    verb: press if verb == "ok" else _after_consent(press) for verb, press in _PRESSES.items()
+}
 
 
 def heard(act: Act) -> Reply | None:
@@ -177,9 +204,17 @@ def heard(act: Act) -> Reply | None:
 
 
 def command(act: Act, name: str) -> Reply | None:
-    """The commands of a client's menu."""
+    """The commands of a client's menu; before consent each of them shows the notice."""
+    if act.tx.people.client(act.who.id).consent_at is None:
+        return client_text.resume(act.tx, act.who, act.now)
+    return _command(act, name)
+
+
+def _command(act: Act, name: str) -> Reply | None:
     if name == "hurts":
         return pain.hurts(act.tx, act.who.id, act.now)
+    if name == "week":
+        return notes.week(act.tx, act.who.id, act.now)
     if name == "today":
         return notes.today(act.tx, act.who.id, act.now)
     if name == "undo":
@@ -195,4 +230,4 @@ def command(act: Act, name: str) -> Reply | None:
     return None
 
 
-COMMANDS: tuple[str, ...] = ("today", "hurts", "undo", "times", "help")
+COMMANDS: tuple[str, ...] = ("today", "week", "hurts", "undo", "times", "help")

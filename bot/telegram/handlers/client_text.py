@@ -10,6 +10,7 @@ from datetime import datetime, timedelta
 
 from bot import dialogue
 from bot.answers import Unclear
+from bot.telegram.handlers import week
 from bot.telegram.incoming import Incoming
 from bot.understand import Intent, understand
 from scheduler.domain.hours import instant, local_day
@@ -21,7 +22,7 @@ from scheduler.usecases import bouts, corrections, holds, join, notes, pain, put
 from scheduler.usecases import times as own_times
 from scheduler.usecases.bouts import Said
 
-ORDER = (("pain", "fall"), ("confirm", "fewer", "morning"), ("join",), ("pass",))
+ORDER = (("pain", "fall"), ("morning",), ("confirm", "fewer"), ("join",), ("pass",))
 """Which open question typed words answer: the most pressing first, of equals the one asked last."""
 
 
@@ -44,6 +45,8 @@ def heard(tx: Tx, who: Person, update: Incoming, said: Said, now: datetime) -> R
         answer = _answer(tx, who, question, intent, update, said, now)
         if answer is not None:
             return answer
+    if intent.kind == "unknown" and (answer := week.answered(tx, who, update.text, now)):
+        return answer
     return _plain(tx, who, intent, update, said, now)
 
 
@@ -55,11 +58,11 @@ def _before_consent(tx: Tx, who: Person, intent: Intent, update: Incoming, now: 
     """Nothing about health is asked before consent; an emergency is still answered."""
     if intent.emergency or intent.crisis:
         client = tx.people.lock(who.id)
-        sign = _sign(intent)
+        sign = _sign(intent, update.text, who.language)
         details = {"words": update.text[: notes.LONGEST_WORDS], "sign": sign}
         return holds.stop(tx, client, now, reason="pain", sign=sign, details=details)
     client = tx.people.client(who.id)
-    agreed = dialogue.yes_no(update.text, who.language)
+    agreed = dialogue.agrees(update.text, who.language)
     question = pain.open_question(tx, who.id, "join")
     if question is not None and agreed is not None:
         return join.consent(tx, who.id, agreed, now)
@@ -97,19 +100,24 @@ def _alarm(  # one message's facts
             return None  # the words answer the question that is open
     noted = _log_beside(tx, who, intent, said, update.kind == "edit", now)
     words = update.text[: notes.LONGEST_WORDS]
-    sign = _sign(intent)
-    if intent.fall and sign != "leak":
+    sign = _sign(intent, update.text, who.language)
+    of_a_fall = intent.fall or (question is not None and question.kind == "fall")
+    if of_a_fall and sign != "leak":
         answer = pain.fell(tx, who.id, now, words=words, sign=sign)
     else:
         answer = pain.hurts(tx, who.id, now, words=words, sign=sign, score=intent.score)
     return replace(answer, message=(*noted, *answer.message))
 
 
-def _sign(intent: Intent) -> str | None:
-    """The sign that decides what is said: words of self-harm get the crisis line beside any other sign."""
+def _sign(intent: Intent, said: str, language: str) -> str | None:
+    """The sign that decides what is said: words of self-harm get the crisis line beside any other sign.
+
+    Soreness of a hip or a back is not taken for that of a muscle: the questions about it follow.
+    """
     if intent.crisis:
         return "self-harm"
-    return next((each for each in intent.signs if each != "sore" or not intent.fall), None)
+    asks = intent.fall or dialogue.names_a_place(said, language)
+    return next((each for each in intent.signs if each != "sore" or not asks), None)
 
 
 def _log_beside(  # one message's facts
@@ -185,6 +193,8 @@ def _join_answer(tx: Tx, who: Person, question: Question, value: object, now: da
         return join.readiness_answer(tx, who.id, question, str(value), now)
     if step == "usual-pain" and isinstance(value, int):
         return join.usual_pain(tx, who.id, question, value, now)
+    if step == "times" and value != "keep":
+        return own_times.ask_time_field(tx, who.id, str(value), now)
     if step == "times":
         return join.finish(tx, who.id, now)
     return own_times.set_time_answer(tx, who.id, step.removeprefix("times-"), value, now)

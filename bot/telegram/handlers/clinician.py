@@ -7,13 +7,14 @@ from typing import Any
 
 from bot import answers, dialogue
 from bot.answers import Unclear
+from bot.telegram.handlers import digest
 from bot.telegram.handlers.act import Act, Press
 from scheduler.domain.hours import local_day
 from scheduler.domain.people import Person
 from scheduler.domain.plan import MOVEMENTS, Level
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
-from scheduler.usecases import caseload, drafts, holds, plans, staff
+from scheduler.usecases import caseload, digests, drafts, holds, plans, staff
 from scheduler.usecases.pain import open_question
 
 NUMBERS = {
@@ -140,6 +141,8 @@ def save(act: Act) -> Reply:
 
 
 def cancel(act: Act) -> Reply:
+    if open_question(act.tx, act.who.id, "plan") is None:
+        return reply("question-over")
     act.tx.questions.close(act.who.id, "plan")
     return reply("plan-cancelled")
 
@@ -147,7 +150,7 @@ def cancel(act: Act) -> Reply:
 def tapped(name: str, raw: str) -> Any:
     """The value of a quick button of the draft."""
     if name == "weekdays":
-        return () if raw == "flexible" else tuple(int(day) for day in raw.split("-"))
+        return () if raw == "flexible" else _weekdays(raw)
     if name == "quiet":
         return ()
     if name in {"review", "end"}:
@@ -161,6 +164,12 @@ def tapped(name: str, raw: str) -> Any:
     )
 
 
+def _weekdays(raw: str) -> tuple[int, ...] | Unclear:
+    """Weekdays as a button carries them, Monday 0: "0-3"."""
+    days = set(raw.split("-"))
+    return tuple(sorted(map(int, days))) if days <= set("0123456") else Unclear("answer-weekdays")
+
+
 def _number(name: str, raw: str) -> int | Unclear:
     return answers.number(raw, *NUMBERS[name]) if name in NUMBERS else Unclear("answer-choice")
 
@@ -172,7 +181,8 @@ def parse(name: str, raw: str, language: str, today: date) -> Any:  # noqa: PLR0
     match name:
         case "movement":
             names = [(key, key.replace("-", " ")) for key in MOVEMENTS]
-            return dialogue.pick(raw.replace("-", " "), names)
+            spaced = raw.replace("-", " ") if any(c.isalpha() for c in raw) else raw
+            return dialogue.pick(spaced, names)
         case "weekdays":
             return answers.weekdays(raw, language)
         case "window":
@@ -186,6 +196,7 @@ def parse(name: str, raw: str, language: str, today: date) -> Any:  # noqa: PLR0
 
 
 PRESSES: dict[str, Press] = {
+    **digest.PRESSES,
     "cl": clients,
     "c": page,
     "cr": readiness,
@@ -204,7 +215,7 @@ PRESSES: dict[str, Press] = {
     "ds": save,
     "dx": cancel,
 }
-COMMANDS: tuple[str, ...] = ("clients", "invite", "help")
+COMMANDS: tuple[str, ...] = ("clients", "digest", "invite", "help")
 
 
 def heard(act: Act) -> Reply | None:
@@ -236,6 +247,8 @@ def _typed_field(tx: Tx, who: Person, question: Question, said: str, now: dateti
 
 def _typed_dose(tx: Tx, who: Person, question: Question, said: str, now: datetime) -> Reply:
     client = int(question.body["client"])
+    if question.step == "day":
+        return _typed_day(tx, who, question, said, now)
     total = answers.number(said, 1, 500)
     if isinstance(total, Unclear):
         again = caseload.ask_release(tx, who.id, client, now)
@@ -243,10 +256,21 @@ def _typed_dose(tx: Tx, who: Person, question: Question, said: str, now: datetim
     return holds.ask_release_day(tx, who.id, client, total, now)
 
 
+def _typed_day(tx: Tx, who: Person, question: Question, said: str, now: datetime) -> Reply:
+    client, total = int(question.body["client"]), int(question.body["total"])
+    day = dialogue.release_day(said, who.language)
+    if isinstance(day, Unclear) or caseload.owned(tx, who.id, client) is None:
+        again = holds.ask_release_day(tx, who.id, client, total, now)
+        return Reply((*dialogue.unclear(Unclear("answer-choice")), *again.message))
+    return holds.release(tx, who.id, client, now, daily_total=total, tomorrow=day == "tomorrow")
+
+
 def command(act: Act, name: str) -> Reply | None:
     """The commands of a clinician's menu."""
     if name in {"clients", "start"}:
         return caseload.caseload(act.tx, act.who.id)
+    if name == "digest":
+        return digests.latest(act.tx, act.who.id, act.now)
     if name == "invite":
         return staff.ask_client_name(act.tx, act.who, act.now)
     return reply("help-clinician") if name == "help" else None

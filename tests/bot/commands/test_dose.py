@@ -168,7 +168,7 @@ def test_people_read_times_reps_and_the_table_with_its_label_and_the_cautions(
     assert boutwise("--total", "40", "--bout", "10", "--movement", "hop") == 0
     told = capsys.readouterr().out
     lines = told.splitlines()
-    assert lines[0] == "Bouts of hop: 4 with 40 reps on each side"
+    assert lines[0] == "Hop: 40 reps on each side in 4 bouts"
     assert lines[1:5] == ["  08:00  10", "  12:00  10", "  16:00  10", "  20:00  10"]
     assert "theoretical, from animal data, not a target" in told
     assert "Bailey 2010" in told
@@ -180,8 +180,8 @@ def test_people_are_told_what_does_not_fit_today(capsys: Capture) -> None:
     done = ["--done", "17:00=10", "--now", "17:30"]
     assert boutwise("--total", "40", "--bout", "10", *done) == 0
     told = capsys.readouterr().out
-    assert "1 with 10 reps, 10 of 40 done" in told.splitlines()[0]
-    assert "Does not fit today, and is not carried over: 20 reps" in told
+    assert told.splitlines()[0] == "10 reps in 1 bout; 10 of 40 done before"
+    assert "No room left today for 20 reps; they are not carried over." in told
 
 
 def test_the_help_says_that_the_index_is_theoretical(capsys: Capture) -> None:

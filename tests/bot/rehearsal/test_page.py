@@ -171,6 +171,23 @@ async def test_nothing_is_fetched_from_elsewhere(show: Show) -> None:
     assert show.complaints == []
 
 
+async def test_a_picture_opens_at_its_full_size_and_a_file_is_offered_by_its_name(
+    show: Show,
+) -> None:
+    people.send_file(show.world, ann(show), "photo", "foot.png")
+    people.send_file(show.world, ann(show), "document", "notes.csv")
+    await show.page.goto(show.url)
+    picture = show.page.get_by_role("link", name="Picture foot.png")
+    await expect(picture.locator("img")).to_be_visible()
+    async with show.page.context.expect_page() as opening:
+        await picture.click()
+    assert "/files/" in (await opening.value).url
+    async with show.page.expect_download() as loading:
+        await show.page.get_by_role("link", name="document: notes.csv").click()
+    assert (await loading.value).suggested_filename == "notes.csv"
+    assert show.complaints == []
+
+
 async def test_the_clock_is_shown_in_utc_and_moved(show: Show, clock: Clock) -> None:
     await show.page.goto(show.url)
     now = show.page.locator("#now")

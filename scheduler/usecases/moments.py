@@ -1,0 +1,52 @@
+"""The instants of a client's day at which something about her week falls due."""
+
+from __future__ import annotations
+
+from datetime import date, datetime, timedelta
+
+from scheduler.domain.hours import day_hours_in_utc, instant
+from scheduler.domain.people import Client
+from scheduler.domain.weekdays import WEEK
+from scheduler.ports import Tx
+from scheduler.usecases import weekplan
+from scheduler.usecases.rest import closes_at, common_hours, today_of
+
+A_DAY = timedelta(days=1)
+EVENING = 18 * 60
+"""Minute of the last day of a week at which the week's question is asked, at the latest."""
+
+
+def window(tx: Tx, client: Client, day: date) -> tuple[datetime, datetime] | None:
+    """When a day's hours begin and end (UTC); `None` where plan and client have none in common."""
+    version = tx.plans.on(client.id, day)
+    hours = common_hours(version.plan, client, day) if version else None
+    if hours is None:
+        return None
+    start, end, _ = day_hours_in_utc(day, hours, client.zone)
+    return start, end
+
+
+def day_over(tx: Tx, client: Client, now: datetime) -> date:
+    """The last local day whose hours have ended: no impact can be planned on it any more."""
+    today = today_of(client, now)
+    hours = window(tx, client, today)
+    return today if hours is not None and now >= hours[1] else today - A_DAY
+
+
+def evening(client: Client, last: date, end: datetime) -> datetime:
+    """When the weekly question is asked: at 18:00, or a minute before the day's hours end."""
+    return min(instant(last, EVENING, client.zone), end - timedelta(minutes=1))
+
+
+def of(tx: Tx, client: Client, now: datetime) -> list[datetime]:
+    """Today's hours, a week's last evening, and the close of the next day to be judged."""
+    today = today_of(client, now)
+    found = []
+    if client.judged_to is not None:
+        found.append(closes_at(client, client.judged_to + A_DAY, tx.book.practice()))
+    hours = window(tx, client, today)
+    if hours is not None:
+        found += hours
+        if today == weekplan.start_of(tx, today) + timedelta(days=WEEK - 1):
+            found.append(evening(client, today, hours[1]))
+    return [moment for moment in found if moment > now]

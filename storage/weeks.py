@@ -1,0 +1,276 @@
+"""Weeks, breaks, companions, and all of several clients' weeks at once."""
+
+from collections import defaultdict
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from datetime import UTC, date, datetime, time, timedelta
+from typing import Any, TypeVar
+
+from sqlalchemy import (
+    ColumnElement,
+    Connection,
+    Row,
+    Select,
+    bindparam,
+    func,
+    insert,
+    or_,
+    select,
+    update,
+)
+
+from scheduler.domain.people import Pause
+from scheduler.ports import ClientWeek, CompanionEntry, WeekPlan
+from storage.bouts import STANDS, entries, entry_of
+from storage.days import day_of, days
+from storage.engine import conflict_insert
+from storage.flags import flag_of, flags, hold_of, holds, reports
+from storage.people import client_of, clients, person_of, persons
+from storage.plans import clearance_of, clearances, plans, version_of
+from storage.tables import CompanionEntryRow, PauseRow, WeekRow, table
+
+weeks = table(WeekRow)
+pauses = table(PauseRow)
+companions = table(CompanionEntryRow)
+
+WEEK = timedelta(days=7)
+A_DAY = timedelta(days=1)
+AT_ONCE = 500
+"""Clients of one query: an IN list that both engines take."""
+
+Value = TypeVar("Value")
+
+
+class Weeks:
+    """What is planned for weeks; `scheduler.ports.Weeks` says what is promised."""
+
+    def __init__(self, connection: Connection) -> None:
+        self._connection = connection
+
+    def get(self, client: int, start: date) -> WeekPlan | None:
+        query = select(weeks).where(weeks.c.client == client, weeks.c.start == start)
+        row = self._connection.execute(query).one_or_none()
+        return _week(row) if row else None
+
+    def save(self, week: WeekPlan) -> None:
+        values = {
+            "since": week.since,
+            "days": [day.isoformat() for day in week.days],
+            "chosen": week.chosen,
+            "made_up": [
+                [day.isoformat(), instead.isoformat() if instead else None]
+                for day, instead in week.made_up
+            ],
+            "looked_at": week.looked_at,
+        }
+        new = conflict_insert(self._connection, weeks).values(
+            client=week.client, start=week.start, **values
+        )
+        again = new.on_conflict_do_update(index_elements=["client", "start"], set_=values)
+        self._connection.execute(again)
+
+    def of_clients(self, clients: Sequence[int], first: date, last: date) -> tuple[ClientWeek, ...]:
+        found: list[ClientWeek] = []
+        for place in range(0, len(clients), AT_ONCE):
+            found += _several(self._connection, clients[place : place + AT_ONCE], first, last)
+        return tuple(found)
+
+
+def _several(
+    connection: Connection, these: Sequence[int], first: date, last: date
+) -> Iterable[ClientWeek]:
+    read = _Reader(connection, these)
+    # A zone may be up to 14 hours ahead of UTC: a hold released a day before may have been open.
+    since = datetime.combine(first, time.min, UTC) - A_DAY
+    people = read.by(persons.c.id, person_of, select(persons))
+    rows = read.by(
+        clients.c.id,
+        client_of,
+        select(clients, persons.c.clinician).join(persons, persons.c.id == clients.c.id),
+    )
+    cleared = read.by(
+        clearances.c.client, clearance_of, select(clearances).order_by(clearances.c.id)
+    )
+    versions = read.by(
+        plans.c.client,
+        version_of,
+        select(plans).where(plans.c.valid_from <= last).order_by(plans.c.version.desc()),
+    )
+    planned = read.by(
+        weeks.c.client,
+        _week,
+        select(weeks)
+        .where(weeks.c.start.between(first - WEEK + A_DAY, last))
+        .order_by(weeks.c.start),
+    )
+    began = read.by(
+        days.c.client,
+        day_of,
+        select(days).where(days.c.day.between(first, last)).order_by(days.c.day),
+    )
+    done = read.by(
+        entries.c.client,
+        entry_of,
+        select(entries)
+        .where(entries.c.day.between(first, last), *STANDS)
+        .order_by(entries.c.at, entries.c.id),
+    )
+    beside = read.by(
+        companions.c.client, companion_of, _last_of_days(companions.c.day.between(first, last))
+    )
+    said = read.by(
+        reports.c.client,
+        lambda r: (r.kind, r.day, r.at, r.body),
+        select(reports)
+        .where(reports.c.day.between(first, last))
+        .order_by(reports.c.at, reports.c.id),
+    )
+    held = read.by(
+        holds.c.client,
+        hold_of,
+        select(holds)
+        .where(or_(holds.c.released_at.is_(None), holds.c.released_at >= since))
+        .order_by(holds.c.opened_at),
+    )
+    away = read.by(pauses.c.client, pause_of, _pauses_since(first))
+    flagged = read.by(
+        flags.c.client,
+        flag_of,
+        select(flags).where(flags.c.closed_at.is_(None)).order_by(flags.c.opened_at, flags.c.id),
+    )
+    for client in these:
+        yield ClientWeek(
+            person=people[client][0],
+            client=rows[client][0],
+            clearance=cleared[client][-1] if cleared[client] else None,
+            plans=tuple(versions[client]),
+            weeks=tuple(planned[client]),
+            days=tuple(began[client]),
+            entries=tuple(done[client]),
+            companions=tuple(beside[client]),
+            reports=tuple(said[client]),
+            holds=tuple(held[client]),
+            pauses=tuple(away[client]),
+            flags=tuple(flagged[client]),
+        )
+
+
+class _Reader:
+    """Reads rows of several clients and sorts them by client."""
+
+    def __init__(self, connection: Connection, these: Sequence[int]) -> None:
+        self._connection, self._these = connection, list(these)
+
+    def by(
+        self, owner: ColumnElement[int], value: Callable[[Row[Any]], Value], query: Select[Any]
+    ) -> Mapping[int, list[Value]]:
+        mine = query.add_columns(owner.label("owner")).where(
+            owner.in_(bindparam("these", self._these, expanding=True))
+        )
+        found: dict[int, list[Value]] = defaultdict(list)
+        for row in self._connection.execute(mine):
+            found[row.owner].append(value(row))
+        return found
+
+
+class Pauses:
+    """Breaks; `scheduler.ports.Pauses` says what is promised."""
+
+    def __init__(self, connection: Connection) -> None:
+        self._connection = connection
+
+    def add(self, pause: Pause) -> Pause:
+        row = {
+            "client": pause.client,
+            "first": pause.first,
+            "last": pause.last,
+            "reason": pause.reason,
+            "by": pause.by,
+            "at": pause.at,
+        }
+        new = insert(pauses).values(row).returning(pauses)
+        return pause_of(self._connection.execute(new).one())
+
+    def end(self, pause: int, last: date, now: datetime) -> None:
+        change = update(pauses).where(pauses.c.id == pause).values(last=last, ended_at=now)
+        self._connection.execute(change)
+
+    def of(self, client: int, since: date) -> tuple[Pause, ...]:
+        query = _pauses_since(since).where(pauses.c.client == client)
+        return tuple(pause_of(row) for row in self._connection.execute(query))
+
+
+class Companions:
+    """What was done beside the impact; `scheduler.ports.Companions` says what is promised."""
+
+    def __init__(self, connection: Connection) -> None:
+        self._connection = connection
+
+    def log(self, entry: CompanionEntry) -> bool:
+        row = {
+            "client": entry.client,
+            "day": entry.day,
+            "companion": entry.companion,
+            "rounds": entry.rounds,
+            "at": entry.at,
+            "source": entry.source,
+        }
+        new = conflict_insert(self._connection, companions).values(row)
+        once = new.on_conflict_do_nothing(index_elements=["client", "source"])
+        return self._connection.execute(once).rowcount == 1
+
+    def between(self, client: int, first: date, last: date) -> tuple[CompanionEntry, ...]:
+        within = (companions.c.client == client, companions.c.day.between(first, last))
+        return tuple(companion_of(row) for row in self._connection.execute(_last_of_days(*within)))
+
+
+def _last_of_days(*which: ColumnElement[bool]) -> Select[Any]:
+    last = (
+        select(func.max(companions.c.id))
+        .where(*which)
+        .group_by(companions.c.client, companions.c.day, companions.c.companion)
+    )
+    return select(companions).where(companions.c.id.in_(last)).order_by(companions.c.id)
+
+
+def _pauses_since(since: date) -> Select[Any]:
+    goes_on = or_(pauses.c.last.is_(None), pauses.c.last >= since)
+    return select(pauses).where(goes_on).order_by(pauses.c.first, pauses.c.id)
+
+
+def _week(row: Row[Any]) -> WeekPlan:
+    return WeekPlan(
+        client=row.client,
+        start=row.start,
+        since=row.since,
+        days=tuple(date.fromisoformat(day) for day in row.days),
+        chosen=row.chosen,
+        made_up=tuple(
+            (date.fromisoformat(day), date.fromisoformat(instead) if instead else None)
+            for day, instead in row.made_up
+        ),
+        looked_at=row.looked_at,
+    )
+
+
+def pause_of(row: Row[Any]) -> Pause:
+    return Pause(
+        id=row.id,
+        client=row.client,
+        first=row.first,
+        last=row.last,
+        reason=row.reason,
+        by=row.by,
+        at=row.at,
+        ended_at=row.ended_at,
+    )
+
+
+def companion_of(row: Row[Any]) -> CompanionEntry:
+    return CompanionEntry(
+        client=row.client,
+        day=row.day,
+        companion=row.companion,
+        rounds=row.rounds,
+        at=row.at,
+        source=row.source,
+    )

@@ -1,0 +1,119 @@
+"""One case for every verb that a button can carry: who may, on what, after what, and what it changes.
+
+A press is only ever done for the person it is for and on what is hers (J5, D3). `{ann}` and the like stand
+for numbers of the furnished practice.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from tests.bot.house import House
+from tests.journeys.rooms import ANN, BO, DANA, EVE, GIL, KIM
+
+Step = tuple[int, str] | Callable[[House], None]
+
+
+@dataclass(frozen=True)
+class Verb:
+    """`own` is pressed by `by` after `lead` and answered with `answers`; of the tables `changes` change.
+
+    `foreign` names what is not hers, `refused` is the answer to it; empty where the verb names nothing.
+    Steps of the lead are presses or, after a quotation mark, typed words.
+    """
+
+    by: int
+    own: str
+    answers: str
+    changes: tuple[str, ...] = ()
+    lead: tuple[Step, ...] = ()
+    foreign: str = ""
+    refused: str = "not-yours"
+
+    @property
+    def name(self) -> str:
+        return self.own.partition(":")[0]
+
+
+def carry_out(house: House, steps: Sequence[Step]) -> None:
+    """What has to happen before."""
+    for step in steps:
+        if callable(step):
+            step(house)
+        elif step[1].startswith('"'):
+            house.say(step[0], step[1][1:])
+        else:
+            house.press(step[0], step[1].format(**house.ids()))
+
+
+OVER = "question-over"
+HURT = (ANN, "hurt")
+SIGNS = (HURT, (ANN, "p:sign:chest"), (GIL, "hurt"), (GIL, "p:sign:chest"))
+HELD: tuple[Step, ...] = ((DANA, "ch:{ann}"), (EVE, "ch:{gil}"))
+RELEASE: tuple[Step, ...] = (*HELD, (DANA, "rel:{ann}"), (EVE, "rel:{gil}"))
+AGREED: tuple[Step, ...] = ((BO, "ok:1"),)
+SCREENS: tuple[Step, ...] = (*AGREED, *((BO, f"r:{s}:none") for s in ("bones", "heart", "else")))
+DRAFT: tuple[Step, ...] = ((DANA, "cp:{ann}"),)
+FIELD: tuple[Step, ...] = (*DRAFT, (DANA, "df:daily_total"))
+PREVIEW: tuple[Step, ...] = (*FIELD, (DANA, "dv:daily_total:30"), (DANA, "dp"))
+NAMED: tuple[Step, ...] = ((KIM, "ir:client"), (KIM, '"Fay'))
+
+VERBS = (
+    # a client's
+    Verb(ANN, "all:{ann_bout}", "logged", ("ledger", "bout"), (), "all:{gil_bout}", OVER),
+    Verb(ANN, "few:{ann_bout}", "ask-reps", ("question",), (), "few:{gil_bout}", OVER),
+    Verb(ANN, "lat:{ann_bout}", "put-off", ("bout",), (), "lat:{gil_bout}", OVER),
+    Verb(ANN, "skp:{ann_bout}", "skipped", ("bout",), (), "skp:{gil_bout}", OVER),
+    Verb(ANN, "n:4", "logged", ("ledger", "bout", "question"), ((ANN, "few:{ann_bout}"),)),
+    Verb(ANN, "sure:1", "logged", ("ledger", "bout", "question"), ((ANN, '"31'),)),
+    Verb(ANN, "hurt", "ask-pain-sign", ("question", "bout")),
+    Verb(ANN, "fell", "ask-fall-sign", ("question", "bout")),
+    Verb(ANN, "oops", "mistake-noted", ("question",), (HURT,)),
+    Verb(ANN, "p:sign:chest", "stop-emergency", ("hold", "flag", "report", "question"), (HURT,)),
+    Verb(ANN, "f:sign:none", "ask-fall-injured", ("question",), ((ANN, "fell"),)),
+    Verb(ANN, "m:9", "stop-today", ("hold", "flag", "report"), (House.asked_in_the_morning,)),
+    Verb(BO, "ok:1", "ask-screen-bones", ("client", "question", "audit")),
+    Verb(BO, "r:bones:none", "ask-screen-heart", ("question",), AGREED),
+    Verb(BO, "u:3", "ask-times", ("client", "question"), SCREENS),
+    Verb(BO, "t:keep", "ready-waiting", ("person", "client", "question"), (*SCREENS, (BO, "u:3"))),
+    Verb(ANN, "pass:1", "passed-on", ("flag", "question"), ((ANN, '"a blue kettle'),)),
+    # a clinician's
+    Verb(DANA, "cl", "caseload"),
+    Verb(DANA, "c:{ann}", "client-page", foreign="c:{gil}"),
+    Verb(DANA, "cr:{ann}", "ask-ceiling", foreign="cr:{gil}"),
+    Verb(DANA, "cc:{ann}:low", "cleared", ("clearance", "audit"), foreign="cc:{gil}:low"),
+    Verb(DANA, "cp:{ann}", "plan-card", ("question",), foreign="cp:{gil}"),
+    Verb(DANA, "ch:{ann}", "client-held", ("hold", "bout"), foreign="ch:{gil}"),
+    Verb(DANA, "rel:{ann}", "ask-release", ("question",), HELD, "rel:{gil}"),
+    Verb(DANA, "rd:{ann}:20", "ask-release-day", ("question",), RELEASE, "rd:{gil}:20"),
+    Verb(
+        DANA, "rf:{ann}:20:tomorrow", "released", ("hold", "plan", "audit", "question"), RELEASE,
+        "rf:{gil}:20:tomorrow",
+    ),
+    Verb(DANA, "fx:{ann_flag}", "ask-outcome", (), SIGNS, "fx:{gil_flag}"),
+    Verb(DANA, "fo:{ann_flag}:called", "flag-closed", ("flag",), SIGNS, "fo:{gil_flag}:called"),
+    Verb(DANA, "df:daily_total", "ask-plan-daily-total", ("question",), DRAFT),
+    Verb(DANA, "dv:daily_total:30", "plan-card", ("question",), FIELD),
+    Verb(DANA, "dc", "plan-card", ("question",), FIELD),
+    Verb(DANA, "dp", "plan-first-day", ("question",), DRAFT),
+    Verb(DANA, "ds:0", "plan-saved", ("plan", "audit", "question"), PREVIEW),
+    Verb(DANA, "dx", "plan-cancelled", ("question",), DRAFT),
+    # an admin's
+    Verb(KIM, "s:phone", "ask-setting", ("question",), (), "s:colour", OVER),
+    Verb(KIM, "ir:client", "ask-invite-name", ("question",), (), "ir:owner", OVER),
+    Verb(
+        KIM, "ic:{dana}", "invitation", ("person", "client", "invitation", "audit"), NAMED,
+        "ic:{ann}", "no-such-person",
+    ),
+    Verb(KIM, "ap", "people"),
+    Verb(KIM, "a:{ann}", "person", (), (), "a:999", "no-such-person"),
+    Verb(KIM, "ia:{ann}", "invitation", ("invitation", "audit"), (), "ia:999", "no-such-person"),
+    Verb(KIM, "d:{ann}", "ask-discharge", (), (), "d:{dana}", "no-such-person"),
+    Verb(KIM, "dd:{ann}", "discharged", ("person", "bout"), (), "dd:{dana}", "no-such-client"),
+    # everybody's
+    Verb(
+        KIM, "as:clinician", "acting-as", ("person",), (House.kim_is_a_clinician_too,), "as:client",
+        "ask-role",
+    ),
+)  # fmt: skip
