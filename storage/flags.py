@@ -151,6 +151,12 @@ class Flags:
         )
         return tuple(flag_of(row) for row in self._connection.execute(fallen_due))
 
+    def due_of(self, clinician: int, now: datetime) -> tuple[Flag, ...]:
+        fallen_due = (flags.c.due_at.is_not(None), flags.c.due_at <= now)
+        hers = (flags.c.clinician == clinician, ~flags.c.urgent, *fallen_due)
+        query = select(flags).where(*hers).order_by(flags.c.id)
+        return tuple(flag_of(row) for row in self._connection.execute(query))
+
     def next_due(self) -> datetime | None:
         earliest = select(func.min(flags.c.due_at)).where(flags.c.due_at.is_not(None))
         found: datetime | None = self._connection.execute(earliest).scalar_one()

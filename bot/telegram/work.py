@@ -20,7 +20,7 @@ from bot.telegram.incoming import incoming
 from bot.telegram.pace import Pace
 from bot.telegram.sender import TelegramSender
 from scheduler.ports import Arrived, Claim, Clock, Delivered, Store, Tx
-from scheduler.usecases import days, digests, outbox, setaside
+from scheduler.usecases import days, digests, flags, outbox, setaside
 
 log = structlog.get_logger()
 
@@ -67,7 +67,10 @@ class Work:
         clinicians = await self._store.run(lambda tx: digests.due(tx, now))
         for clinician in clinicians:
             await self._store.run(partial(_digest, clinician=clinician, now=now))
-        return len(due) + len(clinicians)
+        flagged = await self._store.run(lambda tx: flags.due(tx, now))
+        for flag in flagged:
+            await self._store.run(partial(_flag, flag=flag.id, now=now))
+        return len(due) + len(clinicians) + len(flagged)
 
     async def messages(self) -> int:
         """Send what is due, the urgent lanes first."""
@@ -159,6 +162,7 @@ class Work:
             moments = (
                 tx.people.next_wake(),
                 tx.staff.next_wake(),
+                tx.flags.next_due(),
                 tx.outbox.next_due(now),
                 tx.inbox.next_due(),
             )
@@ -178,6 +182,10 @@ def _advance(tx: Tx, client: int, now: datetime) -> None:
 
 def _digest(tx: Tx, clinician: int, now: datetime) -> None:
     digests.make(tx, clinician, now)
+
+
+def _flag(tx: Tx, flag: int, now: datetime) -> None:
+    flags.look(tx, flag, now)
 
 
 async def _together(

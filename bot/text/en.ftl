@@ -108,6 +108,11 @@ part-row-digest =
         [none] { "" }
        *[other] . { $companions }
     }
+part-row-flag =
+    #{ $flag } { $name }: { $reason }, since { $since }{ $dates ->
+        [none] { "" }
+       *[other] { " " }({ $dates })
+    }
 part-reason =
     { $reason }{ $since ->
         [none] { "" }
@@ -469,6 +474,24 @@ answer-choice = Please tap a button, or send the words on it.
 flag =
     #{ $flag } { part-urgent }{ $kind }: { $name }
     Since { $since } ({ $zone })
+flag-repeat = Still open: flag #{ $flag }, sent before.
+flag-cover = You cover for { $clinician }. This is still open.
+flag-summary =
+    { $count ->
+        [one] 1 flag that is not urgent.
+       *[other] { $count } flags that are not urgent, about { $clients_count ->
+            [one] 1 client
+           *[other] { $clients_count } clients
+        }.
+    }
+    { $flag_rows }{ $more ->
+        [0] { "" }
+       *[other] { "\u000A" }And { $more } more: /clients
+    }
+    Silence does not mean no pain.{ $lost ->
+        [0] { "" }
+       *[other] { " " }{ $lost } could not be reached.
+    } Pain and fall flags come on their own.
 ask-outcome = How did flag #{ $flag } end?
 flag-closed = Flag #{ $flag } is closed: { $outcome }. A hold stays until you release it.
 flag-closed-before = Flag #{ $flag } was closed before. Nothing was changed.
@@ -784,6 +807,7 @@ report-caution = Not a diagnosis. Pain, falls and reps are as the client reporte
 ## admin: the practice
 
 flag-admin = #{ $flag } { part-urgent }A flag about { $name } is open, and the clinician cannot be reached in chat. Please see that a clinician looks at it now.
+flag-still-open = #{ $flag } Urgent. A flag about { $name } is still open, and { $clinician } has not closed it. Please see that a clinician looks at it now.
 staff-unreachable = { $name } ({ $role }) has blocked this chat or cannot be reached. Messages to { $name } wait.
 set-aside = Update { $update } could not be handled and was set aside. The others go on. Please tell whoever runs the server.
 welcome-admin = Hello { $name }. You joined { $practice } as an admin. Start with /settings, then /invite.

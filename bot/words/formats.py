@@ -277,6 +277,7 @@ FORMATS: Mapping[str, Format] = {
     "since": _since, "made_at": _moment,
     "week": _week, "day": _day, "until": _day, "review": _dated, "start": _edge, "end": _edge,
     "reason": _named("reason"), "reasons": _reasons, "digest_rows": _rows("part-row-digest"),
+    "flag_rows": _rows("part-row-flag"),
     "companions": _companions, "instead": _day, "dates": _dates,
     "window": _span, "quiet": _spans,
     "weekday": _weekday, "weekdays": _weekdays, "days": _weekdays,

@@ -29,6 +29,8 @@ KINDS: frozenset[str] = frozenset(
     }
 )
 """What a flag can be about; each has a name in the catalogue."""
+ROUTINE: frozenset[str] = frozenset({"week-out-of-reach", "missed-days", "silent"})
+"""Kinds that come in one summary a working day."""
 REASONS: tuple[str, ...] = ("hold", "no-clearance")
 """Why a client needs her clinician beside the kinds of open flags."""
 

@@ -219,6 +219,10 @@ class Flags(Protocol):
         """Open flags whose `due_at` has come, the urgent first, then the longest waiting."""
         ...
 
+    def due_of(self, clinician: int, now: datetime) -> tuple[Flag, ...]:
+        """The open flags that are not urgent of a clinician's clients whose `due_at` has come, by number."""
+        ...
+
     def next_due(self) -> datetime | None: ...
 
 

@@ -17,7 +17,7 @@ from scheduler.domain.people import Client
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
 from scheduler.usecases import reach
-from scheduler.usecases.holds import raise_flag
+from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.rest import (
     Running,
     amount,

@@ -14,7 +14,7 @@ from scheduler.domain.hours import day_hours_in_utc
 from scheduler.domain.messages import Lane, message
 from scheduler.domain.people import Client
 from scheduler.ports import Claim, Outgoing, Tx
-from scheduler.usecases import join, judging, mornings, pain, reach
+from scheduler.usecases import join, judging, mornings, pain, reach, silence
 from scheduler.usecases.opening import begin_day
 from scheduler.usecases.post import tell
 from scheduler.usecases.rest import (
@@ -53,6 +53,7 @@ def advance(tx: Tx, client_id: int, now: datetime) -> None:
         begin_day(tx, client, now)
         judging.close_days(tx, client, now)
         reach.look(tx, client, now)
+        silence.look(tx, client, now)
         mornings.offers_over(tx, client, now)
         mornings.ask(tx, tx.people.client(client_id), now)
 

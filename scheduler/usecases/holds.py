@@ -6,17 +6,16 @@ from dataclasses import replace
 from datetime import date, datetime, timedelta
 from typing import Any
 
-from scheduler.domain.flags import Flag
 from scheduler.domain.messages import Argument, Lane, message, text
 from scheduler.domain.pain import SIGNS, Urgency
 from scheduler.domain.people import Client, State
 from scheduler.domain.plan import MOVEMENTS, Plan, first_impact_day
 from scheduler.domain.reply import Reply, reply
-from scheduler.domain.wall import wall
 from scheduler.ports import Question, Tx
 from scheduler.usecases import plans
+from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.opening import begin_day
-from scheduler.usecases.post import tell, tell_admins
+from scheduler.usecases.post import tell
 from scheduler.usecases.rest import today_of, withdraw_all
 from scheduler.usecases.wake import changing
 
@@ -100,59 +99,6 @@ def stop_by_clinician(tx: Tx, clinician: int, client_id: int, now: datetime) -> 
             now,
         )
         return reply("client-held", client=client_id, name=name)
-
-
-def raise_flag(
-    tx: Tx,
-    client: Client,
-    kind: str,
-    now: datetime,
-    *,
-    urgent: bool,
-    details: dict[str, Any],
-    episode: str = "",
-) -> Flag | None:
-    """Open a flag and put it on its way to the clinician; nothing if its episode has one open (I7).
-
-    A clinician who cannot be reached in chat gets it when she is back; until then the practice's admins
-    are told alias, number and urgency.
-    """
-    what = episode or f"{kind}:{details.get('sign') or ''}:{today_of(client, now)}"
-    flag = tx.flags.open(
-        Flag(
-            client=client.id,
-            clinician=client.clinician,
-            kind=kind,
-            urgent=urgent,
-            episode=what,
-            opened_at=now,
-            details=details,
-        )
-    )
-    if flag is not None:
-        _tell(tx, client, flag, now)
-    return flag
-
-
-def _tell(tx: Tx, client: Client, flag: Flag, now: datetime) -> None:
-    clinician = tx.people.get(client.clinician)
-    person = tx.people.get(client.id)
-    name = person.name if person else ""
-    about = {
-        "flag": flag.id,
-        "client": client.id,
-        "name": name,
-        "since": wall(flag.opened_at, client.zone),
-        "zone": client.zone.key,
-        "phone": client.phone,
-        "kind": flag.kind,
-        "urgent": flag.urgent,
-        **{key: value for key, value in flag.details.items() if value not in (None, "")},
-    }
-    tell(tx, client.clinician, f"flag:{flag.id}", Lane.FLAG, (text("flag", **about),), now)
-    if clinician is None or clinician.account is None or clinician.blocked:
-        words = message("flag-admin", flag=flag.id, name=name, urgent=flag.urgent)
-        tell_admins(tx, f"flag:{flag.id}:admin", Lane.FLAG, words, now)
 
 
 def clinician_name(tx: Tx, client: Client) -> str:

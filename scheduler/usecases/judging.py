@@ -12,7 +12,7 @@ from scheduler.domain.people import Client
 from scheduler.domain.week import Verdict, Why
 from scheduler.ports import Tx
 from scheduler.usecases import weekplan
-from scheduler.usecases.holds import raise_flag
+from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.rest import Running, bars, closes_at, gather, today_of
 
 A_DAY = timedelta(days=1)

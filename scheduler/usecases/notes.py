@@ -9,7 +9,8 @@ from scheduler.domain.messages import Text, text
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
 from scheduler.usecases.figures import lines
-from scheduler.usecases.holds import clinician_name, raise_flag
+from scheduler.usecases.flags import raise_flag
+from scheduler.usecases.holds import clinician_name
 from scheduler.usecases.pain import open_question
 from scheduler.usecases.rest import amount, bars, gather, today_of, unit
 from scheduler.usecases.wake import changing

@@ -17,6 +17,7 @@ from scheduler.domain.people import Client
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
 from scheduler.usecases import holds
+from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.opening import begin_day
 from scheduler.usecases.post import tell
 from scheduler.usecases.rest import gather, hours_of, replan, today_of, withdraw_all
@@ -236,7 +237,7 @@ def _fall_on(tx: Tx, client: Client, fall: Fall, now: datetime, words: str) -> R
     if outcome is Outcome.HOLD:
         sign = fall.sign if fall.sign != "none" else None
         return holds.stop(tx, client, now, reason="fall", sign=sign, details=said)
-    holds.raise_flag(tx, client, "fall", now, urgent=False, details=said)
+    raise_flag(tx, client, "fall", now, urgent=False, details=said)
     return carry_on(tx, client, now, "fall-noted")
 
 

@@ -9,7 +9,7 @@ from scheduler.domain.messages import Text, text
 from scheduler.domain.people import Client
 from scheduler.ports import Tx
 from scheduler.usecases import moments, weekplan
-from scheduler.usecases.holds import raise_flag
+from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.judging import held_on
 
 

@@ -8,9 +8,10 @@ from datetime import datetime
 from scheduler.domain.messages import Lane, message
 from scheduler.domain.people import Person, Role
 from scheduler.ports import Tx
-from scheduler.usecases.holds import raise_flag
+from scheduler.usecases import flags
+from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.opening import begin_day
-from scheduler.usecases.post import tell_admins
+from scheduler.usecases.post import tell, tell_admins
 from scheduler.usecases.rest import withdraw_all
 from scheduler.usecases.wake import changing
 
@@ -22,7 +23,7 @@ def lost(tx: Tx, person_id: int | None, now: datetime) -> None:
         return
     tx.people.save(replace(person, blocked=True))
     if person.role is not Role.CLIENT:
-        _tell_admins(tx, person, now)
+        _tell_others(tx, person, now)
         return
     with changing(tx, person.id, now) as client:
         withdraw_all(tx, client, "unreachable")
@@ -38,10 +39,15 @@ def lost(tx: Tx, person_id: int | None, now: datetime) -> None:
         )
 
 
-def _tell_admins(tx: Tx, person: Person, now: datetime) -> None:
+def _tell_others(tx: Tx, person: Person, now: datetime) -> None:
+    """Admins are told, and the colleagues who cover a clinician, with her urgent flags (H6)."""
     words = message("staff-unreachable", name=person.name, role=person.role.value)
     key = f"unreachable:{person.id}:{now.isoformat()}"
     tell_admins(tx, key, Lane.FLAG, words, now, but=person.id)
+    if person.role is Role.CLINICIAN:
+        for colleague in flags.covering(tx, person.id, now):
+            tell(tx, colleague.id, f"{key}:{colleague.id}", Lane.FLAG, words, now)
+        flags.hand_on(tx, person, now)
 
 
 def back(tx: Tx, person: Person, now: datetime) -> Person:

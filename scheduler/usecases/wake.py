@@ -14,6 +14,7 @@ from scheduler.domain.days import BoutState
 from scheduler.domain.hours import instant, local_day
 from scheduler.domain.people import Client
 from scheduler.ports import Tx
+from scheduler.usecases import silence
 from scheduler.usecases.moments import of as of_the_week
 
 
@@ -38,6 +39,9 @@ def _next(tx: Tx, client: Client, now: datetime) -> datetime:
     if client.morning_at:
         moments.append(client.morning_at)
     moments += of_the_week(tx, client, now)
+    silent_at = silence.ends_at(tx, client)
+    if silent_at is not None and silent_at > now:
+        moments.append(silent_at)
     for bout in tx.days.open_bouts(client.id):
         if bout.state is BoutState.WAITING:
             moments.append(bout.due_at + late + timedelta(seconds=1))

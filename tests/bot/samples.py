@@ -7,6 +7,12 @@ from bot.words.catalogue import catalogue
 from bot.words.ids import documented
 
 SAMPLE: dict[str, Any] = {
+    "clients_count": 2,
+    "flag_rows": [
+        {"flag": 3, "name": "Bo", "reason": "silent", "since": "2027-03-09", "dates": []}
+    ],
+    "lost": 1,
+    "more": 2,
     "companions": [{"name": "Prone upper-back raise", "done": 2, "days": 3}],
     "spread": 71,
     "reps_capped": 80,
@@ -33,7 +39,7 @@ SAMPLE: dict[str, Any] = {
             "companions": [],
             "reasons": [{"kind": "hold"}],
         }
-    ],  # fmt: skip
+    ],
     "answer_hours": "Mon to Fri, 9 to 5",
     "asked": 10,
     "at": "2027-03-08T08:00",
@@ -154,6 +160,7 @@ SAMPLE: dict[str, Any] = {
     "zone": "America/New_York",
 }
 BARE: dict[str, Any] = {
+    "more": 0, "lost": 0, "flag_rows": [],
     "spread": None, "pain": None, "since": None, "reasons": [], "companions": [], "excused": 0, "open": 0,
     "reps_over": 0, "pages": 1, "need": 0, "digest_rows": [], "dates": [],
     "answer_hours": "", "asked": None, "bout": None, "bouts": 1, "ceiling": None, "cleared": False,

@@ -207,27 +207,27 @@ def command(act: Act, name: str) -> Reply | None:
     """The commands of a client's menu; before consent each of them shows the notice."""
     if act.tx.people.client(act.who.id).consent_at is None:
         return client_text.resume(act.tx, act.who, act.now)
-    return _command(act, name)
+    carry_out = COMMAND_OF.get(name)
+    return carry_out(act) if carry_out else None
 
 
-def _command(act: Act, name: str) -> Reply | None:
-    if name == "hurts":
-        return pain.hurts(act.tx, act.who.id, act.now)
-    if name == "week":
-        return notes.week(act.tx, act.who.id, act.now)
-    if name == "today":
-        return notes.today(act.tx, act.who.id, act.now)
-    if name == "undo":
-        return corrections.undo(
-            act.tx, act.who.id, f"u{act.update.update_id}", act.update.at, act.now
-        )
-    if name == "times":
-        return join.change_times(act.tx, act.who.id, act.now)
-    if name in {"help", "start"}:
-        return client_text.resume(act.tx, act.who, act.now) or client_text.help_text(
-            act.tx, act.who
-        )
-    return None
+def help_(act: Act) -> Reply:
+    resumed = client_text.resume(act.tx, act.who, act.now)
+    return resumed or client_text.help_text(act.tx, act.who)
 
 
-COMMANDS: tuple[str, ...] = ("today", "week", "hurts", "undo", "times", "help")
+def undo(act: Act) -> Reply:
+    source = f"u{act.update.update_id}"
+    return corrections.undo(act.tx, act.who.id, source, act.update.at, act.now)
+
+
+COMMAND_OF: dict[str, Press] = {
+    "today": lambda act: notes.today(act.tx, act.who.id, act.now),
+    "week": lambda act: notes.week(act.tx, act.who.id, act.now),
+    "hurts": hurts,
+    "undo": undo,
+    "times": lambda act: join.change_times(act.tx, act.who.id, act.now),
+    "help": help_,
+    "start": help_,
+}
+COMMANDS: tuple[str, ...] = tuple(name for name in COMMAND_OF if name != "start")

@@ -16,7 +16,7 @@ from bot.telegram.incoming import Incoming
 from scheduler.domain.people import Person, Role, State
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Outgoing, Tx
-from scheduler.usecases import caseload, join, reachable
+from scheduler.usecases import caseload, join, reachable, silence
 
 HANDLERS: dict[Role, ModuleType] = {
     Role.CLIENT: client,
@@ -68,6 +68,9 @@ def _answer(  # noqa: PLR0911 # one return a kind of update
         return who or (mine[0] if mine else None), answer
     if not mine:
         return None, reply("stranger")
+    for person in mine:
+        if person.role is Role.CLIENT and person.state is State.READY:
+            silence.heard(tx, person.id, now)
     if update.kind == "press":
         return _press(tx, mine, update, now)
     return mine[0], _said(tx, mine, update, name, argument, now)
