@@ -72,7 +72,8 @@ def span(text: str) -> Span | Unclear:
     """Two times of one day, the first before the second: "8-20", "8:00 to 20:00", "8am-8pm".
 
     Without am or pm an hour is read on the 24-hour clock, except that "8 to 8" and "9-5" end in
-    the afternoon: an end that is not after its start is taken twelve hours later.
+    the afternoon: an end that is not after its start is taken twelve hours later, unless the start
+    was on the 24-hour clock ("17:00-9:00").
     """
     found = _SPAN.fullmatch(plain(text[:_LONGEST]))
     if found is None:
@@ -81,7 +82,8 @@ def span(text: str) -> Span | Unclear:
     end = _clock(*found.groups()[3:])
     if start is None or end is None:
         return Unclear("answer-span")
-    if end <= start and not found.group(6) and end.hour < 12:  # noqa: PLR2004 - noon
+    twelve_hour = start.hour <= 12 or bool(found.group(3))  # noqa: PLR2004 - noon
+    if end <= start and twelve_hour and not found.group(6) and end.hour < 12:  # noqa: PLR2004
         end = end.replace(hour=end.hour + 12)
     return (start, end) if start < end else Unclear("answer-span")
 

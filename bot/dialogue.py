@@ -19,6 +19,7 @@ from bot.understand.tokens import plain
 from bot.words import label as written
 from scheduler.domain import pain as p
 from scheduler.domain import readiness
+from scheduler.domain.breaks import LENGTHS, REASONS
 from scheduler.domain.hours import Span
 from scheduler.domain.messages import Message, Text
 from scheduler.domain.messages import text as catalogue
@@ -175,6 +176,20 @@ def read_week(question: Question, text: str, language: str) -> Any:
         return named
     keep = _unnumbered(text, [("keep", label(catalogue("button-keep-days"), language))])
     return "keep" if answers.yes_no(text, language) is True else keep
+
+
+def break_reason(text: str, language: str) -> str | Unclear:
+    """Why a break, by the words of a button."""
+    return _unnumbered(
+        text, [(why, label(catalogue(f"button-away-{why}"), language)) for why in REASONS]
+    )
+
+
+def break_length(text: str, language: str) -> str | Unclear:
+    """How long a break, by the words of a button."""
+    return _unnumbered(
+        text, [(key, label(catalogue(f"button-break-{key}"), language)) for key in LENGTHS]
+    )
 
 
 def _count(text: str, language: str) -> int | Unclear:

@@ -42,3 +42,8 @@ class Book:
     ) -> None:
         row = {"at": now, "who": who, "action": action, "about": about, "change": change}
         self._connection.execute(insert(trail).values(row))
+
+    def audited(self, who: int, action: str, about: int, since: datetime) -> bool:
+        of_her = (trail.c.about == about, trail.c.who == who, trail.c.action == action)
+        found = select(trail.c.id).where(*of_her, trail.c.at >= since).limit(1)
+        return self._connection.execute(found).first() is not None

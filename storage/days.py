@@ -9,6 +9,7 @@ from sqlalchemy import ColumnElement, Connection, Row, func, insert, literal_col
 from scheduler.domain.days import Bout, BoutState, Day
 from scheduler.domain.spacing import Placed
 from storage.engine import conflict_insert
+from storage.memo import Memo
 from storage.tables import BoutRow, DayRow, table
 
 days = table(DayRow)
@@ -22,15 +23,20 @@ TAKEN_BACK = (BoutState.WITHDRAWN, BoutState.LATER)
 class Days:
     """Days and bouts of clients; `scheduler.ports.Days` says what is promised."""
 
-    def __init__(self, connection: Connection) -> None:
+    def __init__(self, connection: Connection, memo: Memo) -> None:
         self._connection = connection
+        self._memo = memo
 
     def get(self, client: int, day: date) -> Day | None:
+        return self._memo.get(("day", client, day), lambda: self._get(client, day))
+
+    def _get(self, client: int, day: date) -> Day | None:
         query = select(days).where(days.c.client == client, days.c.day == day)
         row = self._connection.execute(query).one_or_none()
         return day_of(row) if row else None
 
     def save(self, day: Day) -> None:
+        self._memo.forget("day", day.client, day.day)
         values = {
             "plan": day.plan,
             "total": day.total,
@@ -70,6 +76,11 @@ class Days:
     def bout_of_message(self, client: int, message_id: int) -> Bout | None:
         found = self._read(bouts.c.client == client, bouts.c.message_id == message_id)
         return max(found, key=lambda bout: bout.id, default=None)  # another account counts anew
+
+    def between(self, client: int, first: date, last: date) -> tuple[Day, ...]:
+        query = select(days).where(days.c.client == client, days.c.day.between(first, last))
+        found = self._connection.execute(query.order_by(days.c.day))
+        return tuple(day_of(row) for row in found)
 
     def judged(self, client: int, last: int) -> tuple[Day, ...]:
         closed = (

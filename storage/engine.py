@@ -87,6 +87,14 @@ class Database:
         self._threads = ThreadPoolExecutor(threads, thread_name_prefix="database")
         self._held: list[Connection] = []  # open and idle, the warmest last
 
+    def is_there(self) -> bool:
+        """Whether an SQLite file is where the URL says; a server's database always may be.
+
+        A missing folder is not looked at here: opening the file says so.
+        """
+        path = Path(self.engine.url.database or "")
+        return self.dialect != "sqlite" or path.exists() or not path.parent.exists()
+
     async def run(self, work: Callable[[Connection], T]) -> T:
         """Runs `work` in one transaction in a database thread; commits when it returns.
 

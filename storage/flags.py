@@ -4,11 +4,12 @@ from dataclasses import replace
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import Connection, Row, func, insert, or_, select, update
+from sqlalchemy import Connection, Row, func, insert, select, update
 
 from scheduler.domain.flags import Flag
 from scheduler.domain.people import Hold
 from storage.engine import conflict_insert
+from storage.memo import Memo
 from storage.tables import FlagRow, HoldRow, ReportRow, table
 
 reports = table(ReportRow)
@@ -22,8 +23,9 @@ ALL_EXERCISE = ""
 class Health:
     """Reports and holds; `scheduler.ports.Health` says what is promised."""
 
-    def __init__(self, connection: Connection) -> None:
+    def __init__(self, connection: Connection, memo: Memo) -> None:
         self._connection = connection
+        self._memo = memo
 
     def report(self, client: int, kind: str, day: date, at: datetime, body: Any) -> int:
         row = {"client": client, "kind": kind, "day": day, "at": at, "body": body}
@@ -40,6 +42,7 @@ class Health:
         return tuple((r.kind, r.day, r.at, r.body) for r in self._connection.execute(query))
 
     def hold(self, client: int, reason: str, movement: str | None, now: datetime) -> bool:
+        self._memo.forget("holds", client)
         row = {
             "client": client,
             "reason": reason,
@@ -50,19 +53,26 @@ class Health:
         return self._connection.execute(new).rowcount == 1
 
     def holds(self, client: int) -> tuple[Hold, ...]:
-        query = (
-            select(holds)
-            .where(holds.c.client == client, holds.c.released_at.is_(None))
-            .order_by(holds.c.opened_at, holds.c.id)
-        )
-        return tuple(hold_of(row) for row in self._connection.execute(query))
+        return tuple(hold for hold in self._holds(client) if hold.released_at is None)
 
     def holds_since(self, client: int, since: datetime) -> tuple[Hold, ...]:
-        within = or_(holds.c.released_at.is_(None), holds.c.released_at >= since)
-        query = select(holds).where(holds.c.client == client, within).order_by(holds.c.opened_at)
+        return tuple(
+            hold
+            for hold in self._holds(client)
+            if hold.released_at is None or hold.released_at >= since
+        )
+
+    def _holds(self, client: int) -> tuple[Hold, ...]:
+        """Every hold that a client ever had: few."""
+        return self._memo.get(("holds", client), lambda: self._read_holds(client))
+
+    def _read_holds(self, client: int) -> tuple[Hold, ...]:
+        hers = select(holds).where(holds.c.client == client)
+        query = hers.order_by(holds.c.opened_at, holds.c.id)
         return tuple(hold_of(row) for row in self._connection.execute(query))
 
     def release(self, client: int, by: int, now: datetime) -> int:
+        self._memo.forget("holds", client)
         open_ = (holds.c.client == client, holds.c.released_at.is_(None))
         released = update(holds).where(*open_).values(released_at=now, released_by=by)
         return self._connection.execute(released).rowcount

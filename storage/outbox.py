@@ -17,7 +17,7 @@ from sqlalchemy import (
     update,
 )
 
-from scheduler.domain.messages import Lane, as_json, from_json
+from scheduler.domain.messages import Lane, Message, as_json, from_json
 from scheduler.ports import Book, Claim, Letter, Outgoing, Post
 from storage import queue
 from storage.columns import EPOCH, MICROSECOND, Instant
@@ -83,6 +83,12 @@ class Outbox:
             outbox.c.state != Post.DROPPED,
         )
         return int(self._connection.execute(said).scalar_one())
+
+    def said(self, person: int, message_id: int) -> Message:
+        mine = (outbox.c.person == person, outbox.c.message_id == message_id)
+        query = select(outbox.c.payload).where(*mine).order_by(outbox.c.id.desc()).limit(1)
+        payload = self._connection.execute(query).scalar_one_or_none()
+        return from_json(payload) if payload else ()
 
     def claim_due(
         self, now: datetime, worker: str, lease: timedelta, limit: int

@@ -10,6 +10,7 @@ from sqlalchemy import Connection, Row, delete, func, insert, select, update
 
 from scheduler.domain.people import Client, Invitation, Person, State
 from scheduler.domain.planjson import hours_as_json, hours_from_json
+from storage.memo import Memo
 from storage.tables import ClientRow, GuessRow, InvitationRow, PersonRow, table
 
 persons = table(PersonRow)
@@ -24,8 +25,9 @@ GUESSES_COUNT_FOR = timedelta(hours=1)
 class People:
     """Everybody in the practice; `scheduler.ports.People` says what is promised."""
 
-    def __init__(self, connection: Connection) -> None:
+    def __init__(self, connection: Connection, memo: Memo) -> None:
         self._connection = connection
+        self._memo = memo
 
     def add(self, person: Person, client: Client | None) -> Person:
         new = insert(persons).values(_person_values(person)).returning(persons.c.id)
@@ -36,10 +38,15 @@ class People:
         return replace(person, id=number)
 
     def get(self, person: int) -> Person | None:
+        return self._memo.get(("person", person), lambda: self._get(person))
+
+    def _get(self, person: int) -> Person | None:
         row = self._connection.execute(select(persons).where(persons.c.id == person)).one_or_none()
         return person_of(row) if row else None
 
     def save(self, person: Person) -> None:
+        self._memo.forget("person", person.id)
+        self._memo.forget("client", person.id)
         change = update(persons).where(persons.c.id == person.id).values(_person_values(person))
         _must_be_one(self._connection.execute(change).rowcount, person.id)
 
@@ -68,9 +75,13 @@ class People:
         # The weak lock keeps others from changing the row, not from referring to it.
         held = select(clients.c.id).where(clients.c.id == client).with_for_update(key_share=True)
         self._connection.execute(held)
+        self._memo.forget_all()
         return self.client(client)
 
     def client(self, client: int) -> Client:
+        return self._memo.get(("client", client), lambda: self._client(client))
+
+    def _client(self, client: int) -> Client:
         query = (
             select(clients, persons.c.clinician)
             .join(persons, persons.c.id == clients.c.id)
@@ -82,6 +93,7 @@ class People:
         return client_of(row)
 
     def save_client(self, client: Client) -> None:
+        self._memo.forget("client", client.id)
         change = update(clients).where(clients.c.id == client.id).values(_client_values(client))
         _must_be_one(self._connection.execute(change).rowcount, client.id)
 

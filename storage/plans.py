@@ -3,12 +3,13 @@
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import ColumnElement, Connection, Row, Select, func, insert, select, update
+from sqlalchemy import Connection, Row, func, insert, select, update
 
 from scheduler.domain import planjson
 from scheduler.domain.people import Clearance
 from scheduler.domain.plan import Level, Plan
 from scheduler.ports import PlanVersion
+from storage.memo import Memo
 from storage.tables import ClearanceRow, PlanRow, table
 
 plans = table(PlanRow)
@@ -18,10 +19,12 @@ clearances = table(ClearanceRow)
 class Plans:
     """What clinicians prescribe and allow; `scheduler.ports.Plans` says what is promised."""
 
-    def __init__(self, connection: Connection) -> None:
+    def __init__(self, connection: Connection, memo: Memo) -> None:
         self._connection = connection
+        self._memo = memo
 
     def add(self, client: int, plan: Plan, valid_from: date, by: int, at: datetime) -> PlanVersion:
+        self._memo.forget("plans", client)
         last = select(func.max(plans.c.version)).where(plans.c.client == client)
         version = (self._connection.execute(last).scalar_one() or 0) + 1
         row = {
@@ -37,18 +40,27 @@ class Plans:
         return PlanVersion(number, client, version, valid_from, plan, by, at)
 
     def on(self, client: int, day: date) -> PlanVersion | None:
-        return self._first(_newest(plans.c.client == client, plans.c.valid_from <= day))
+        return next((each for each in self._versions(client) if each.valid_from <= day), None)
 
     def latest(self, client: int) -> PlanVersion | None:
-        return self._first(_newest(plans.c.client == client))
+        return next(iter(self._versions(client)), None)
+
+    def _versions(self, client: int) -> tuple[PlanVersion, ...]:
+        """A client's versions, the newest first. There are few, and a rule often asks for several days."""
+        return self._memo.get(("plans", client), lambda: self._read(client))
+
+    def _read(self, client: int) -> tuple[PlanVersion, ...]:
+        query = select(plans).where(plans.c.client == client).order_by(plans.c.version.desc())
+        return tuple(version_of(row) for row in self._connection.execute(query))
 
     def version(self, plan: int) -> PlanVersion:
-        found = self._first(_newest(plans.c.id == plan))
-        if found is None:
+        row = self._connection.execute(select(plans).where(plans.c.id == plan)).one_or_none()
+        if row is None:
             raise LookupError(plan)
-        return found
+        return version_of(row)
 
     def clear(self, clearance: Clearance) -> None:
+        self._memo.forget("clearance", clearance.client)
         row = {
             "client": clearance.client,
             "ceiling": int(clearance.ceiling),
@@ -60,6 +72,9 @@ class Plans:
         self._connection.execute(insert(clearances).values(row))
 
     def clearance(self, client: int) -> Clearance | None:
+        return self._memo.get(("clearance", client), lambda: self._clearance(client))
+
+    def _clearance(self, client: int) -> Clearance | None:
         newest = (
             select(clearances)
             .where(clearances.c.client == client)
@@ -70,17 +85,10 @@ class Plans:
         return clearance_of(row) if row else None
 
     def lapse(self, client: int, reason: str, now: datetime) -> None:
+        self._memo.forget("clearance", client)
         valid = (clearances.c.client == client, clearances.c.lapsed_at.is_(None))
         lapsed = {"lapsed_at": now, "lapsed_because": reason}
         self._connection.execute(update(clearances).where(*valid).values(lapsed))
-
-    def _first(self, query: Select[Any]) -> PlanVersion | None:
-        row = self._connection.execute(query).one_or_none()
-        return version_of(row) if row else None
-
-
-def _newest(*which: ColumnElement[bool]) -> Select[Any]:
-    return select(plans).where(*which).order_by(plans.c.version.desc()).limit(1)
 
 
 def version_of(row: Row[Any]) -> PlanVersion:

@@ -6,6 +6,7 @@ from sqlalchemy import Connection, Row, delete, select
 
 from scheduler.ports import Question
 from storage.engine import conflict_insert
+from storage.memo import Memo
 from storage.tables import QuestionRow, table
 
 questions = table(QuestionRow)
@@ -14,10 +15,12 @@ questions = table(QuestionRow)
 class Questions:
     """What a person has not answered yet; `scheduler.ports.Questions` says what is promised."""
 
-    def __init__(self, connection: Connection) -> None:
+    def __init__(self, connection: Connection, memo: Memo) -> None:
         self._connection = connection
+        self._memo = memo
 
     def ask(self, question: Question) -> None:
+        self._memo.forget("questions", question.person)
         values = {
             "step": question.step,
             "body": dict(question.body),
@@ -32,6 +35,9 @@ class Questions:
         self._connection.execute(again)
 
     def of(self, person: int) -> tuple[Question, ...]:
+        return self._memo.get(("questions", person), lambda: self._of(person))
+
+    def _of(self, person: int) -> tuple[Question, ...]:
         query = (
             select(questions)
             .where(questions.c.person == person)
@@ -40,6 +46,7 @@ class Questions:
         return tuple(_question(row) for row in self._connection.execute(query))
 
     def close(self, person: int, *kinds: str) -> None:
+        self._memo.forget("questions", person)
         answered = (questions.c.person == person, questions.c.kind.in_(kinds))
         self._connection.execute(delete(questions).where(*answered))
 

@@ -69,6 +69,10 @@ class Staffing:
     def covered_by(self, colleague: int) -> tuple[Cover, ...]:
         return self._covers(covers.c.colleague == colleague)
 
+    def cover_of(self, cover: int) -> Cover | None:
+        row = self._connection.execute(select(covers).where(covers.c.id == cover)).one_or_none()
+        return _cover(row) if row else None
+
     def end_cover(self, cover: int, now: datetime) -> bool:
         going_on = (covers.c.id == cover, covers.c.ended_at.is_(None))
         ended = update(covers).where(*going_on).values(ended_at=now)

@@ -12,6 +12,7 @@ from storage.days import Days
 from storage.engine import Database
 from storage.flags import Flags, Health
 from storage.inbox import Inbox
+from storage.memo import Memo
 from storage.outbox import Outbox
 from storage.people import Invitations, People
 from storage.plans import Plans
@@ -26,17 +27,18 @@ class SqlTx:
     """One open transaction, as `scheduler.ports.Tx`. It is begun and ended around it, by `SqlStore`."""
 
     def __init__(self, connection: Connection) -> None:
-        self.people: ports.People = People(connection)
+        memo = Memo()
+        self.people: ports.People = People(connection, memo)
         self.invitations: ports.Invitations = Invitations(connection)
-        self.plans: ports.Plans = Plans(connection)
-        self.days: ports.Days = Days(connection)
+        self.plans: ports.Plans = Plans(connection, memo)
+        self.days: ports.Days = Days(connection, memo)
         self.ledger: ports.Ledger = Ledger(connection)
-        self.weeks: ports.Weeks = Weeks(connection)
-        self.pauses: ports.Pauses = Pauses(connection)
+        self.weeks: ports.Weeks = Weeks(connection, memo)
+        self.pauses: ports.Pauses = Pauses(connection, memo)
         self.companions: ports.Companions = Companions(connection)
-        self.health: ports.Health = Health(connection)
+        self.health: ports.Health = Health(connection, memo)
         self.flags: ports.Flags = Flags(connection)
-        self.questions: ports.Questions = Questions(connection)
+        self.questions: ports.Questions = Questions(connection, memo)
         self.staff: ports.Staffing = Staffing(connection)
         self.digests: ports.Digests = Digests(connection)
         self.book: ports.Book = Book(connection)

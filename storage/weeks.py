@@ -24,6 +24,7 @@ from storage.bouts import STANDS, entries, entry_of
 from storage.days import day_of, days
 from storage.engine import conflict_insert
 from storage.flags import flag_of, flags, hold_of, holds, reports
+from storage.memo import Memo
 from storage.people import client_of, clients, person_of, persons
 from storage.plans import clearance_of, clearances, plans, version_of
 from storage.tables import CompanionEntryRow, PauseRow, WeekRow, table
@@ -43,15 +44,20 @@ Value = TypeVar("Value")
 class Weeks:
     """What is planned for weeks; `scheduler.ports.Weeks` says what is promised."""
 
-    def __init__(self, connection: Connection) -> None:
+    def __init__(self, connection: Connection, memo: Memo) -> None:
         self._connection = connection
+        self._memo = memo
 
     def get(self, client: int, start: date) -> WeekPlan | None:
+        return self._memo.get(("week", client, start), lambda: self._get(client, start))
+
+    def _get(self, client: int, start: date) -> WeekPlan | None:
         query = select(weeks).where(weeks.c.client == client, weeks.c.start == start)
         row = self._connection.execute(query).one_or_none()
         return _week(row) if row else None
 
     def save(self, week: WeekPlan) -> None:
+        self._memo.forget("week", week.client, week.start)
         values = {
             "since": week.since,
             "days": [day.isoformat() for day in week.days],
@@ -175,10 +181,12 @@ class _Reader:
 class Pauses:
     """Breaks; `scheduler.ports.Pauses` says what is promised."""
 
-    def __init__(self, connection: Connection) -> None:
+    def __init__(self, connection: Connection, memo: Memo) -> None:
         self._connection = connection
+        self._memo = memo
 
     def add(self, pause: Pause) -> Pause:
+        self._memo.forget("pauses", pause.client)
         row = {
             "client": pause.client,
             "first": pause.first,
@@ -192,11 +200,16 @@ class Pauses:
 
     def end(self, pause: int, last: date, now: datetime) -> None:
         change = update(pauses).where(pauses.c.id == pause).values(last=last, ended_at=now)
-        self._connection.execute(change)
+        client = self._connection.execute(change.returning(pauses.c.client)).scalar_one()
+        self._memo.forget("pauses", client)
 
     def of(self, client: int, since: date) -> tuple[Pause, ...]:
-        query = _pauses_since(since).where(pauses.c.client == client)
-        return tuple(pause_of(row) for row in self._connection.execute(query))
+        known = self._memo.get(("pauses", client), lambda: self._all(client))
+        return tuple(pause for pause in known if pause.last is None or pause.last >= since)
+
+    def _all(self, client: int) -> tuple[Pause, ...]:
+        hers = select(pauses).where(pauses.c.client == client).order_by(pauses.c.first, pauses.c.id)
+        return tuple(pause_of(row) for row in self._connection.execute(hers))
 
 
 class Companions:

@@ -50,7 +50,7 @@ def _database(given: Settings) -> list[str]:
     except BadSettingError as error:
         return [f"to do: {error}"]
     try:
-        if migrate.needed(database):
+        if not database.is_there() or migrate.needed(database):
             return ["to do: the schema is behind; run `boutwise migrate`"]
         vault.unlock(database)
         return [

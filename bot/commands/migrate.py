@@ -21,7 +21,7 @@ def run(args: argparse.Namespace) -> int:
     given = settings.read()
     database = Database(given.database, given.keyring())
     try:
-        missing = migrate.needed(database)
+        missing = not database.is_there() or migrate.needed(database)  # looking makes no file
         if args.check:
             print(
                 "The schema is behind; run `boutwise migrate`."

@@ -11,7 +11,7 @@ from time import sleep
 from PIL import Image, ImageDraw, ImageFont
 
 from bot.words import render
-from bot.words.formats import JOINERS
+from bot.words.typed import JOINERS
 from scheduler.domain.messages import Text
 
 INK, DEEP, QUIET, LINE, PALE, BAND, PAPER = 33, 66, 82, 105, 208, 232, 255

@@ -29,7 +29,7 @@ PLANS = {"Ann": ("gentle-heel-drop", 40, 10), "Bo": ("stomp", 30, 10), "Cy": ("s
 CLIENTS = tuple(PLANS)
 PARTS = {
     "Ann": "keeps her week. Four bouts a day, one tap each",
-    "Bo": "answers late and does less on Monday, agrees on another day, and gives no answer on Thursday",
+    "Bo": "answers late and does less, agrees on another day, and is silent on Thursday",
     "Cy": "says that something hurts. All stops at once, and only Dana starts it again, with less",
     "Dana": "the clinician. What reached her that week, what she did about it, and her digest",
 }

@@ -25,7 +25,7 @@ SHOWN = frozenset(
 )
 DAY = f"{START:%A} {START.day} {START:%B %Y}"
 HEAD = f"""\
-REHEARSAL of one week from {DAY} on. The people, the practice and their data are invented.
+REHEARSAL of a week from {DAY} on. People, practice and their data are invented.
 Doses and limits are examples, not advice: they are for a licensed clinician to decide.
 The bot is the real one; only the chat server and the clock are stand-ins. Times: {ZONE.key}.
 [Label] is a button, a slash begins a new row. (changed): the bot wrote over its own message."""

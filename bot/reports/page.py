@@ -28,7 +28,7 @@ Week = Mapping[str, Any]
 
 SIGN_WIDE, SIGN_HIGH = 8.8, 5.2
 FIRST = 19.0
-COLUMNS = (13.0, 29.0, 15.0, 15.0, 10.0, 14.0, 9.4)
+COLUMNS = (13.0, 28.0, 15.0, 15.0, 10.0, 15.0, 9.4)
 MOST_WEEKS, MOST_NOTE_LINES, MOST_PLAN_LINES = 12, 3, 2
 MOST_ITEMS = 6
 """Lines of each list of pain, falls, flags and holds; fewer where the page is full."""
@@ -125,7 +125,7 @@ def _figures(week: Week) -> list[str]:
         f"{week['days']}/{week['needed']}",
         f"{week['reps']} ({week['reps_capped']})/{week['prescribed']}",
         f"{week['bouts']}/{week['bouts_planned']}",
-        "–" if week["spread"] is None else f"{week['spread']:.2f}",
+        "–" if week["spread"] is None else f"{round(100 * week['spread'])} %",
         "–" if week["pain"] is None else str(week["pain"]),
         str(week["excused"]),
         str(week["open"]),

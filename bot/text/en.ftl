@@ -108,6 +108,22 @@ part-row-digest =
         [none] { "" }
        *[other] . { $companions }
     }
+part-row-client =
+    { $name }{ $whose ->
+        [none] { "" }
+       *[other] { " " }(client of { $whose })
+    }{ $reasons ->
+        [none] { "" }
+       *[other] : { $reasons }
+    }
+part-row-cover =
+    { $name }, { $until ->
+        [none] no end
+       *[other] to the end of { $until }
+    }
+part-score = { $day }: { $score }
+part-yes = yes
+part-no = no
 part-row-flag =
     #{ $flag } { $name }: { $reason }, since { $since }{ $dates ->
         [none] { "" }
@@ -121,7 +137,16 @@ part-reason =
         [none] { "" }
        *[other] , pain { $pain }
     }
-part-companion = { $name } { $done } of { $days }
+part-companion = { $companion } { $done } of { $days }
+part-amount =
+    { $measure ->
+        [hold] { $amount } s
+       *[other] { $amount } times
+    }{ $rounds ->
+        [one] { "" }
+       *[other] , { $rounds } rounds
+    }
+part-beside = { $companion }: { part-amount } ({ $weekdays })
 part-row-bout = { $at }: { $reps }
 part-row-dose =
     { $bouts ->
@@ -172,6 +197,12 @@ part-flag-doing = Doing: { $doing }
 part-flag-unanswered = No answer to: { $unanswered }
 part-flag-reps = In one go: { $reps }{ part-side }
 part-flag-done = Done on { $day }: { $done } of { $total }{ part-side }
+part-flag-away = Why: { $away }
+part-flag-because = Why: { $because }
+part-flag-readiness =
+    Answered “yes or not sure” now:
+    { $readiness }
+part-flag-until = Until: { $until }
 part-flag-words = Own words: “{ $words }”
 part-flag-phone = Phone: { $phone }
 
@@ -404,26 +435,122 @@ plan-told =
        *[other] { $days }
     }
     Hours: { $window }
-    First day: { $day }{ $note ->
+    First day: { $day }{ $beside ->
+        [none] { "" }
+       *[other]
+            { "" }
+            Also: { $beside }
+    }{ $note ->
         [none] { "" }
        *[other]
             { "" }
             Note: { $note }
     }
 
+## client: breaks
+
+ask-break-reason = I can start a break for you today. Why do you want one?
+ask-break-length = How long will it be, from today on? Tap one, or send it like: 5 days, or: till Sunday
+break-too-far = I can not count that far. Please send a nearer day.
+break-not-now = OK. No break, and all goes on as planned.
+break-started =
+    { $until ->
+        [none] Your break has started. I will ask for nothing until you are back. When you are back, tap the button or send: I am back
+       *[other] Your break has started. I will ask for nothing until { $until }. Your break ends after that day. Back sooner? Tap the button, or send: I am back
+    }{ $done ->
+        [0] { "" }
+       *[other] { " " }What you did today stays noted.
+    } I am telling { $clinician }.{ $too_long ->
+        [yes] { " " }After a break this long, { $clinician } has to say yes before you go on.
+       *[no] { "" }
+    }
+break-on =
+    { $until ->
+        [none] You are on a break, so I ask for nothing. When you are back, tap the button or send: I am back
+       *[other] You are on a break until { $until }, so I ask for nothing. Back sooner? Tap the button, or send: I am back
+    }{ $done ->
+        [0] { "" }
+       *[other] { " " }Done today: { $done }.
+    }
+on-break = You are on a break, so I ask for nothing. When you are back, send: I am back
+break-over =
+    { $today ->
+        [yes] Good to have you back. I will ask you for bouts today.
+        [none] Good to have you back.
+       *[no] Good to have you back. I will write on your next bout day.
+    }
+no-break = You are not on a break, so I changed nothing.
+break-by-clinician =
+    { $until ->
+        [none] Word from { $clinician }: you have a break from today on. I will ask for nothing until you are back. To end it, tap the button or send: I am back
+       *[other] Word from { $clinician }: you have a break from today to { $until }. I will ask for nothing. To end it sooner, tap the button or send: I am back
+    }
+break-ended-by-clinician =
+    { $today ->
+        [yes] Word from { $clinician }: your break is over. I will ask you for bouts today.
+        [none] Word from { $clinician }: your break is over.
+       *[no] Word from { $clinician }: your break is over. I will write on your next bout day.
+    }
+
+## client: exercises beside the bouts
+
+ask-companion =
+    Today: { $companion }. { $measure ->
+        [hold] Hold for { $amount ->
+            [one] 1 second
+           *[other] { $amount } seconds
+        }
+       *[other] { $amount ->
+            [one] 1 time
+           *[other] { $amount } times
+        }
+    }{ $rounds ->
+        [one] { "" }
+       *[other] , { $rounds } rounds
+    }. Stop if it hurts.
+ask-companion-rounds = How many full rounds of this did you do? { $companion }. Send the number, or: none
+companion-noted =
+    { $done ->
+        [0] OK. I noted none for { $day ->
+            [none] today
+           *[other] { $day }
+        }: { $companion }.
+       *[other] Noted{ $day ->
+            [none] { "" }
+           *[other] { " " }for { $day }
+        }: { $companion }, { $done } of { $rounds } { $rounds ->
+            [one] round
+           *[other] rounds
+        }.
+    }
+companion-not-planned = This is not in your plan, so I logged nothing: { $companion }.
+
+## client: clearance that has ended, and a plan that is over
+
+lapsed =
+    { $because ->
+        [break] You had a long break, so { $clinician } has to say yes again before you go on. I will ask for no bouts until then. { $clinician } knows.
+        [review] It is time for { $clinician } to look at your plan again. I will ask for no bouts until then. { $clinician } knows.
+       *[other] Thank you for saying so. { $clinician } has to look at this first. I will ask for no bouts until { $clinician } says yes. { $clinician } knows.
+    }
+cleared-told = Word from { $clinician }: you can go on with your plan. I will write on your next bout day. If you feel new pain, stop and tell me.
+plan-ended = Your plan ended on { $day }. I will ask for no bouts until { $clinician } sets a new one. { $clinician } knows. There is nothing to do now.
+
 ## client: words and help
 
 not-understood = I did not get that, so I logged nothing. Send a number, or one of these words: later, skip, undo, hurts, fell, help. Shall I pass your words to { $clinician }? If you are hurt or ill now, call { $emergency_number }.
 passed-on = I have passed your words to { $clinician }. Nobody reads this chat live.
 not-passed-on = OK. I passed nothing on.
-break-passed-on = I have told { $clinician } that you want a break. Until you hear more, you can skip any bout.
+from-clinician = { $name } writes: “{ $words }”{ part-answer-hours } Nobody reads this chat live.
+ask-reply = Your next words here go to { $clinician }. Nobody reads this chat live.{ part-answer-hours } In an emergency, call { $emergency_number }.
+reply-sent = I passed your words to { $clinician }. I logged no reps from them. Nobody reads this chat live.
 help-client =
     Did a bout? Send the number, like: 10
     Not now? Send: later. Or: at 4
     Not this one? Send: skip
     Wrong number? Send: undo
     Pain or a fall? Send: hurts. Or: fell
-    Your day: /today. Your times: /times
+    Your day: /today. Your times: /times. A break: /break
 
     { part-questions }{ part-answer-hours } In an emergency, call { $emergency_number }. Nobody reads this chat live.
 care-ended = Your care here has ended, so I logged nothing. { part-questions } In an emergency, call { $emergency_number }.
@@ -494,6 +621,7 @@ flag-summary =
     } Pain and fall flags come on their own.
 ask-outcome = How did flag #{ $flag } end?
 flag-closed = Flag #{ $flag } is closed: { $outcome }. A hold stays until you release it.
+ask-flag-note = What is your note to flag #{ $flag }? It is kept with the flag and never sent to the client.
 flag-closed-before = Flag #{ $flag } was closed before. Nothing was changed.
 
 ## clinician: clients
@@ -502,7 +630,16 @@ caseload =
     { $count ->
         [0] No client found. Send a part of a name, or: /clients for all, /invite for a new client.
         [one] 1 client.
-       *[other] { $count } clients. Those with flags come first. To find one, send a part of the name.
+       *[other] { $count } clients. Those who need you come first: { $need }. To find one, send a part of the name.
+    }{ $clients ->
+        [none] { "" }
+       *[other] { "\u000A\u000A" }{ $clients }
+    }{ $pages ->
+        [1] { "" }
+       *[other] { "\u000A\u000A" }{ $searched ->
+            [yes] These are the first. Send more of the name.
+           *[no] Page { $page } of { $pages }.
+        }
     }
 client-page =
     { $name } ({ $state })
@@ -527,8 +664,47 @@ client-plan =
     { part-dose }, { $days ->
         [none] flexible days
        *[other] { $days }
+    }{ $beside ->
+        [none] { "" }
+       *[other]
+            { "" }
+            Companions: { $beside }
     }
-client-flag = Open: #{ $flag } { $kind }, since { $since }
+client-week =
+    This week:
+    { $digest_rows }
+client-pain =
+    { $scores ->
+        [none] No score of pain in 14 days. That is not “no pain”.
+       *[other] Pain of 10 in 14 days: { $scores }
+    }
+client-heard =
+    { $since ->
+        [none] Nothing has come from this client yet.
+       *[other] Last contact: { $since } ({ $zone })
+    }
+client-flag =
+    Open: #{ $flag } { $kind }, since { $since }{ $words ->
+        [none] { "" }
+       *[other] : “{ $words }”
+    }
+client-break =
+    On a break ({ $away }) { $until ->
+        [none] without an end.
+       *[other] until { $until }.
+    }
+ask-client-break-reason = A break for { $name } from today on. Why?
+ask-client-break-length = A break for { $name } ({ $away }). How long, with today as the first day? It begins with your tap, and { $name } is told.
+client-on-break =
+    { $until ->
+        [none] { $name } is on a break without an end, and has been told.
+       *[other] { $name } is on a break until { $until }, and has been told.
+    }{ $too_long ->
+        [yes] { " " }A break this long ends clearance: you would have to clear { $name } again.
+       *[no] { "" }
+    }
+client-break-over = The break of { $name } is over, and { $name } has been told.
+client-no-break = { $name } is not on a break. Nothing was changed.
 not-yours = No such client in your caseload.
 client-ready =
     { $name } has joined and waits for your clearance.
@@ -573,6 +749,31 @@ ask-release =
 ask-release-day = { $name } goes on at { $total }{ part-side } a day. From when?
 released = { $name } is released: { $total }{ part-side } a day, from { $day }. { $name } has been told.
 
+## clinician: words to a client, and cover
+
+ask-words = Your next message here goes to { $name }, as you write it. To leave it, tap a button or send: /clients
+words-sent = Sent to { $name }.
+words-too-long = That is too long, so nothing was done. Please send at most { $longest } characters.
+write-blocked = { $name } has blocked this chat, so nothing can be sent. Phone: { $phone }
+write-not-there = { $name } is not in this chat, so nothing can be sent. Phone: { $phone }
+from-client =
+    { $name } answers you: “{ $words }”
+    Phone: { $phone }
+cover-told =
+    { $yours ->
+        [yes] { $name } covers for you
+       *[no] You cover for { $clinician }
+    }{ $until ->
+        [none] , until an admin ends it
+       *[other] , to the end of { $until }
+    }. { $yours ->
+        [yes] { $name } can see your clients and act for you.
+       *[no] You find these clients after your own: /clients
+    }
+cover-ended = { $name } no longer covers for { $clinician }.
+
+released-not-cleared = { $name } is released: { $total }{ part-side } a day, from { $day }. But clearance has lapsed: nothing is asked, and { $name } is told nothing, before you clear it again.
+
 ## clinician: the digest
 
 digest =
@@ -616,6 +817,7 @@ plan-card =
     Review: { $review }
     End: { $end }
     Note to the client: { $note }
+    Companions: { $beside }
 ask-plan-movement =
     { $movements ->
         [none] No movement is at or below the clearance.
@@ -635,6 +837,10 @@ ask-plan-start = From which day? Send it like: 12 March
 ask-plan-review = When will you review the plan? Send it like: 12 March. Or send: none
 ask-plan-end = On which day does it end? Send it like: 12 March. Or send: none
 ask-plan-note = Which note should the client see with the plan?
+ask-plan-companions =
+    Which exercises beside the impact? Now: { $beside }
+    Tap one to put it in or take it out. Or send it with its numbers, like: hover hold 5 s, 3 rounds, 2 days
+plan-beside = Companions: { $beside }
 plan-first-day =
     First day, { $day }, { $movement }{ part-side }:
     { $bouts }
@@ -756,7 +962,7 @@ report-plan = Plan
 report-no-plan = No plan in this period.
 report-dose = { part-dose }, at most { $bout_max } in one go.
 report-days =
-    { $days_min } to { $days_max } days a week: { $weekdays ->
+    At least { $days_min }, at most { $days_max } days a week: { $weekdays ->
         [none] flexible
        *[other] { $weekdays }
     }. Hours: { $window }. Gap: { $gap_minutes } min at least.
@@ -834,8 +1040,30 @@ setting-out-of-bounds = { $setting }: please send a number from { $low } to { $h
 setting-pain-order = { $setting }: “go on” has to stay below “stop”. Nothing was changed.
 setting-bad-zone = { $setting }: please send a zone like: Europe/Berlin
 setting-bad-window = { $setting }: please send hours like: 08:00-20:00
+setting-bad-week-start = { $setting }: please send one weekday, like: Monday
+setting-bad-work-hours = { $setting }: please send hours like: 09:00-17:00
+setting-bad-work-days = { $setting }: please send weekdays, like: Mon, Tue, Fri
+setting-bad-files-in-chat = { $setting }: please send: yes or no
 setting-bad-number = { $setting }: please send a number that can be called.
 setting-too-long = { $setting }: please send at most { $longest } characters.
+cover =
+    { $covers ->
+        [none] Nobody covers for { $clinician } now.
+       *[other]
+            Who covers for { $clinician }:
+            { $covers }
+    }
+    { $colleagues ->
+        [none] There is no other clinician who could.
+       *[other] Tap a colleague to start a cover or to change its end.
+    }
+ask-cover-until = { $name } covers for { $clinician }: until when? Tap one, or send a date: it is the last day. Or send: none
+cover-kept =
+    { $name } covers for { $clinician }, { $until ->
+        [none] until you end it
+       *[other] to the end of { $until }
+    }. Both are told.
+cover-is-past = That day is past. Please send today or a later day.
 people =
     { $count ->
         [one] 1 person in the practice.
@@ -965,9 +1193,43 @@ button-ready-pregnant = { part-chosen }Pregnant
 button-ready-replacement = { part-chosen }New hip, knee or other
 button-ready-steroids = { part-chosen }Steroids for months
 
+## button: breaks
+
+button-away-travel = { name-away-travel }
+button-away-illness = { name-away-illness }
+button-away-other = { name-away-other }
+button-health-again = My health has changed
+button-break-today = Today only
+button-break-3 = 3 days
+button-break-7 = 1 week
+button-break-14 = 2 weeks
+button-break-unsure = Not sure yet
+button-no-break = No break
+button-back-from-break = I'm back
+button-change-break = Change how long
+button-break = Break
+button-end-break = End break
+
+## button: companions
+
+button-did-companion =
+    { $rounds ->
+        [one] Did it
+       *[other] Did all { $rounds } rounds
+    }
+button-some-rounds =
+    { $done ->
+        [one] 1 round
+       *[other] { $done } rounds
+    }
+button-not-today = Not today
+
 ## button: clinician
 
 button-close-flag = Close flag
+button-close-flag-number = Close flag #{ $flag }
+button-write = Write
+button-reply = Reply
 button-open-client = Open client
 button-all-clients = All clients
 button-client =
@@ -1008,6 +1270,8 @@ button-movement = { $movement }
 button-weekdays = { $days }
 button-flexible = Flexible
 button-none = None
+button-field-companions = { name-field-companions }
+button-companion = { $companion }
 button-preview = Preview
 button-back = Back
 button-change = Change
@@ -1029,6 +1293,16 @@ button-person = { $role }: { $name }
 button-invite-again = New link
 button-discharge = End care
 button-yes-discharge = Yes, end care
+button-cover = Cover
+button-cover-by = { $name } covers
+button-end-cover = End cover by { $name }
+button-to-person = Back
+button-no-end = No end
+button-weeks =
+    { $number ->
+        [one] 1 week
+       *[other] { $number } weeks
+    }
 button-all-people = All people
 
 ## command: the chat's menu
@@ -1037,6 +1311,9 @@ command-today = How today stands
 command-week = Your week
 command-hurts = Something hurts
 command-undo = Take back the last number
+command-health = Tell us that your health changed
+command-break = Have a break
+command-back = End your break
 command-times = See or change your times
 command-help = Help, and whom to call
 command-clients = Your clients
@@ -1197,7 +1474,6 @@ name-reason-fall = a fall
 name-reason-question-open = said that something hurts, then no answer
 name-reason-too-much = more than planned
 name-reason-words = a message for you
-name-reason-break-wish = wants a break
 name-reason-unreachable = cannot be reached in chat
 name-reason-week-out-of-reach = week out of reach
 name-reason-missed-days = planned days in a row not done
@@ -1211,7 +1487,6 @@ name-kind-fall = A fall
 name-kind-question-open = Said that something hurts, then no answer
 name-kind-too-much = More than planned
 name-kind-words = A message for you
-name-kind-break-wish = Wants a break
 name-kind-plan-ended = The plan has ended
 name-kind-review-due = Review is due
 name-kind-lapsed = Clearance has lapsed
@@ -1225,6 +1500,12 @@ name-outcome-referred = Referred
 name-outcome-advised = Advised
 name-outcome-no-action = No action
 name-outcome-note = Noted only
+name-outcome-restored = Ended by itself, kept again
+name-outcome-heard = Ended by itself, the client wrote
+name-outcome-back = Ended by itself, back in chat
+name-outcome-over = Ended by itself, over
+name-outcome-cleared = Cleared again
+name-outcome-planned = A new plan
 name-ceiling-none = No impact
 name-ceiling-low = Low impact
 name-ceiling-moderate = Moderate impact
@@ -1252,6 +1533,25 @@ name-field-start = Start
 name-field-review = Review
 name-field-end = End
 name-field-note = Note
+name-field-companions = Companions
+
+## name: breaks
+
+name-away-travel = Travel
+name-away-illness = Illness
+name-away-other = Something else
+
+## name: companions
+
+name-companion-back-raise = Back raise, face down
+name-companion-hover-hold = Hover hold, hands and knees
+
+## name: lapses
+
+name-because-readiness = A new “yes or not sure” about health
+name-because-injury = An injury
+name-because-break = A long break
+name-because-review = The review date passed 7 days ago
 
 ## name: settings
 

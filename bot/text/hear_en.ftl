@@ -548,6 +548,48 @@ month-12 =
 
 ## Short answers
 
+# How a break is told: why, how long, and that it is over.
+away-travel =
+    travel travelling traveling trip holiday holidays vacation hols cruise tour away
+away-illness =
+    ill illness sick unwell poorly flu cold covid fever bug
+away-day =
+    day days
+away-week =
+    week weeks
+away-one =
+    a one
+away-until =
+    until till
+away-later =
+    tomorrow next later
+away-today =
+    today
+away-unsure =
+    unsure sure know idea
+away-back =
+    ^ im|am back $
+    ^ i am back again? now? $
+    ^ back again|now? $
+    end|ended|stop|over my|the? break
+    break is|its over|done|finished
+# Companion exercises by name, and what is counted of them.
+companion-back-raise =
+    upper? back raise|raises|raising|lift|lifts
+    prone raise|raises|lift|lifts
+companion-hover-hold =
+    hover|hovers hold|holds?
+    hovering
+companion-round =
+    round rounds set sets
+companion-second =
+    s sec secs second seconds
+companion-rep =
+    rep reps time times x
+companion-link =
+    of the my a an : - , .
+companion-none =
+    no not none nothing didnt skip skipped
 answer-yes =
     yes y yep yeah yup yea yess ye ok okay sure correct right true please do 👍 ✅ ✔
 answer-no =

@@ -111,7 +111,12 @@ def _cut(text: str, vocabulary: "Vocabulary") -> Iterator[Token]:
         elif raw in _DROPPED:
             # "5*5" and "(12)" : not one number with what stands beside it, not a word either
             continue
-        elif raw.isascii() or raw in vocabulary.known or unicodedata.category(raw) != "So":
+        elif (
+            raw.isascii()
+            or raw in vocabulary.known
+            or len(raw) > 1
+            or unicodedata.category(raw) != "So"
+        ):
             yield Token(raw, glued=glued)
 
 

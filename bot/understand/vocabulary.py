@@ -24,7 +24,15 @@ WORD_KEYS = frozenset(
         *("verb", "limb", "well", "weak", "breathe", "bite", "wish", "none-words", "not-words"),
         *("none-between", "not-between", "either", "list-filler", "score-link", "ache-noun", "but"),
         *("answer-yes", "answer-no", "answer-none", "day-flexible", "day-today", "day-tomorrow"),
-        *("day-every", "day-joiner"),
+        *("day-every", "day-joiner", "away-travel", "away-illness", "away-day", "away-week"),
+        *(
+            "companion-round",
+            "companion-second",
+            "companion-rep",
+            "companion-none",
+            "companion-link",
+        ),
+        *("away-one", "away-until", "away-later", "away-today", "away-unsure"),
     )
 )
 

@@ -24,7 +24,8 @@ LONGEST_LABEL = 32
 """Characters of a button's label: about what a phone shows of one button a row."""
 DETAILS: tuple[str, ...] = (
     "urgent", "movement", "sign", "score", "place", "when", "new", "sharper",
-    "injured", "new_pain", "doing", "unanswered", "reps", "done", "words", "phone",
+    "injured", "new_pain", "doing", "unanswered", "reps", "done", "away", "because", "readiness", "until",
+    "words", "phone",
 )  # fmt: skip
 """What a flag may carry, in the order of its lines. Each has a piece of its own, `part-flag-...`."""
 

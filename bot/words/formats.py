@@ -7,12 +7,13 @@ read "none", for the catalogue's selectors; yes and no read "yes" and "no".
 
 from __future__ import annotations
 
-import unicodedata
 from collections.abc import Callable, Mapping, Sequence
 from datetime import date, datetime
 from typing import Any
 
 from bot.words.catalogue import Catalogue
+from bot.words.typed import one_line
+from bot.words.values import companion_name, setting_value
 from scheduler.domain.hours import parse_span
 
 Value = str | int | float
@@ -36,8 +37,6 @@ MAY_BE_ABSENT: Mapping[str, Any] = {
 LONGEST: Mapping[str, int] = {"name": 64, "clinician": 64, "words": 500, "note": 300}
 LONGEST_TYPED = 200
 """Characters of anything else that people type."""
-JOINERS = "\u200c\u200d"
-"""Invisible letters without which some scripts and emoji are spelt wrong."""
 NOON, DAY = 720, 1440  # minutes
 
 
@@ -49,6 +48,8 @@ def arguments(args: Mapping[str, Any], words: Catalogue) -> dict[str, Value]:
         said["movement_one"] = words.say(f"name-movement-{given['movement']}", {}, "one")
     if "setting" in given:
         key, value = _key("setting", given["setting"]), str(given.get("value"))
+        if not is_nothing(given.get("value")):
+            said["value"] = setting_value(given["setting"], said["value"], words)
         count = {"value": int(value)} if value.isdecimal() else {"value": value}
         said["does"] = words.say(key, {}, "does")
         said["unit"] = words.say(key, count, "unit")
@@ -71,20 +72,7 @@ def _word(name: str, value: Any, words: Catalogue, given: Mapping[str, Any]) -> 
         return FORMATS[name](value, words, given)
     if isinstance(value, list | tuple | dict):
         return len(value)
-    return _typed(value, LONGEST.get(name, LONGEST_TYPED)) if isinstance(value, str) else value
-
-
-# --- what people typed ---------------------------------------------------------------------------
-
-
-def _typed(value: str, longest: int) -> str:
-    """In one line, without control and invisible characters, and not too long."""
-    visible = "".join(c for c in " ".join(value.split()) if not _is_control(c))
-    return visible if len(visible) <= longest else visible[: longest - 1] + "…"
-
-
-def _is_control(character: str) -> bool:
-    return unicodedata.category(character) in {"Cc", "Cf", "Cs"} and character not in JOINERS
+    return one_line(value, LONGEST.get(name, LONGEST_TYPED)) if isinstance(value, str) else value
 
 
 # --- times ---------------------------------------------------------------------------------------
@@ -246,6 +234,15 @@ def _rows(text: str) -> Format:
     return rows
 
 
+def _listed(text: str) -> Format:
+    """A list of rows in one line."""
+
+    def listed(value: Sequence[Mapping[str, Any]], words: Catalogue, _: Mapping[str, Any]) -> str:
+        return ", ".join(words.say(text, arguments(row, words)) for row in value)
+
+    return listed
+
+
 def _settings(value: Sequence[Mapping[str, Any]], words: Catalogue, _: Mapping[str, Any]) -> str:
     rows = ({"setting": row["name"], "value": row["value"]} for row in value)
     return "\n".join(words.say("part-row-setting", arguments(row, words)) for row in rows)
@@ -260,11 +257,12 @@ def _reasons(value: Sequence[Mapping[str, Any]], words: Catalogue, _: Mapping[st
 
 
 def _companions(value: Sequence[Mapping[str, Any]], words: Catalogue, _: Mapping[str, Any]) -> str:
-    return ", ".join(words.say("part-companion", arguments(row, words)) for row in value)
+    rows = ({**row, "companion": row["name"]} for row in value)
+    return ", ".join(words.say("part-companion", arguments(row, words)) for row in rows)
 
 
 def _joined(value: Sequence[str], _: Catalogue, __: Mapping[str, Any]) -> str:
-    return ", ".join(_typed(each.replace("_", " "), LONGEST_TYPED) for each in value)
+    return ", ".join(one_line(each.replace("_", " "), LONGEST_TYPED) for each in value)
 
 
 def _plain(value: object, _: Catalogue, __: Mapping[str, Any]) -> str:
@@ -278,7 +276,10 @@ FORMATS: Mapping[str, Format] = {
     "week": _week, "day": _day, "until": _day, "review": _dated, "start": _edge, "end": _edge,
     "reason": _named("reason"), "reasons": _reasons, "digest_rows": _rows("part-row-digest"),
     "flag_rows": _rows("part-row-flag"),
-    "companions": _companions, "instead": _day, "dates": _dates,
+    "clients": _rows("part-row-client"), "covers": _rows("part-row-cover"),
+    "companions": _companions, "beside": _listed("part-beside"), "scores": _listed("part-score"),
+    "companion": lambda value, words, _: companion_name(value, words),
+    "instead": _day, "dates": _dates,
     "window": _span, "quiet": _spans,
     "weekday": _weekday, "weekdays": _weekdays, "days": _weekdays,
     "movement": _named("movement"), "movements": _names("movement"),
@@ -291,7 +292,8 @@ FORMATS: Mapping[str, Format] = {
     "readiness": _items("ready"),
     "values": _values, "suggestions": _joined,
     "rows": _rows("part-row-dose"), "bouts": _rows("part-row-bout"), "settings": _settings,
+    "away": _named("away"), "because": _named("because"),
     "flag": _plain, "version": _plain, "update": _plain,
-    "zone": lambda value, _, __: _typed(value.replace("_", " "), LONGEST_TYPED),
+    "zone": lambda value, _, __: one_line(value.replace("_", " "), LONGEST_TYPED),
 }  # fmt: skip
 """From an argument's name to its words. What is not here: typed text as it is, a list as its length."""

@@ -35,14 +35,16 @@ UNSPOKEN: Mapping[str, str] = {
     "chosen": "ask-which",
     "choices": "choose-days",
     "client": (
-        "ask-ceiling ask-release ask-release-day clearance-waits cleared client-held client-page "
-        "client-ready "
-        "flag flag-closed plan-card plan-save plan-saved released"
+        "ask-ceiling ask-client-break-length ask-client-break-reason ask-release ask-release-day ask-words "
+        "clearance-waits cleared client-break-over client-held client-no-break client-on-break "
+        "client-page client-ready flag flag-closed from-client plan-card plan-save plan-saved "
+        "released released-not-cleared words-sent write-blocked write-not-there"
     ),
-    "clients": "caseload",
     "clinician": "consent-declined help-client mistake-noted pain-caution pain-noted",
     "clinicians": "ask-invite-clinician",
+    "colleague": "ask-cover-until",
     "crisis_line": "stop-contact stop-emergency stop-leak stop-today stop-urgent-care",
+    "day": "ask-companion",
     "emergency_number": (
         "ask-fall-doing ask-fall-injured ask-fall-new-pain ask-fall-when ask-pain-new "
         "ask-pain-place ask-pain-score ask-pain-sharper ask-pain-when ready-waiting stop-leak"
@@ -54,25 +56,29 @@ UNSPOKEN: Mapping[str, str] = {
     ),
     "flexible": "ask-times",
     "half": "ask-release",
+    "held": "flag",
     "movement": (
         "already-logged ask-release-day ask-reps ask-reps-sure client-page edit-kept "
-        "more-than-planned nothing-open released today today-rest"
+        "more-than-planned nothing-open released released-not-cleared today today-rest"
     ),
     "movements": (
-        "ask-plan-bout-max ask-plan-bout-reps ask-plan-daily-total ask-plan-days-max "
+        "ask-plan-bout-max ask-plan-bout-reps ask-plan-companions ask-plan-daily-total ask-plan-days-max "
         "ask-plan-days-min ask-plan-end ask-plan-gap-minutes ask-plan-note ask-plan-quiet "
         "ask-plan-rest-days ask-plan-review ask-plan-start ask-plan-weekdays ask-plan-window"
     ),
     "number": "digest",
+    "open_flags": "client-page",
     "options": "answer-choice",
     "people": "people",
-    "person": "ask-discharge person",
+    "paused": "client-page",
+    "person": "ask-cover-until ask-discharge cover cover-kept person",
     "phone": "flag mistake-noted stop-crisis stop-emergency",
     "practice": "consent-declined ready-waiting",
     "reps": "already-logged ask-reps-range edit-kept nothing-open today",
     "roles": "ask-role role-not-yours",
     "screen": "ask-which",
     "total": "day-opening no-answer nudge put-off today-next today-open",
+    "writer": "from-clinician",
     "values": "fault-no-common-hours fault-too-many-reps",
 }
 """Arguments that a message carries and English does not say: for buttons, and for other readers."""

@@ -10,6 +10,8 @@ from typing import Any
 OUTCOMES: tuple[str, ...] = ("called", "referred", "advised", "no-action", "note")
 """How a flag can be closed (H6); never by being seen."""
 
+BY_ITSELF: tuple[str, ...] = ("restored", "heard", "back", "over", "cleared", "planned")
+"""How a flag ends by itself: what it was about is no longer so."""
 KINDS: frozenset[str] = frozenset(
     {
         "pain",
@@ -18,7 +20,6 @@ KINDS: frozenset[str] = frozenset(
         "too-much",
         "unreachable",
         "words",
-        "break-wish",
         "week-out-of-reach",
         "missed-days",
         "silent",

@@ -151,6 +151,10 @@ class Cover:
     at: datetime
     ended_at: datetime | None = None
 
+    def runs(self, today: date) -> bool:
+        """Whether it holds on a day of the practice: on `until` it does, the day after it does not."""
+        return self.ended_at is None and (self.until is None or today <= self.until)
+
 
 @dataclass(frozen=True, slots=True)
 class Invitation:

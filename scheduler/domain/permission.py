@@ -7,6 +7,7 @@ from datetime import date
 from enum import StrEnum
 
 from scheduler.domain.hours import local_day
+from scheduler.domain.lapses import is_over
 from scheduler.domain.people import NOTICE_VERSION, Clearance, Client, Hold, Person, State
 from scheduler.domain.plan import MOVEMENTS, Plan, within
 from scheduler.domain.settings import Practice
@@ -22,9 +23,11 @@ class Bar(StrEnum):
     LAPSED = "lapsed"
     NO_NUMBERS = "no-numbers"
     NO_PLAN = "no-plan"
+    ENDED = "ended"
     ABOVE_CEILING = "above-ceiling"
     ESTIMATE = "estimate"
     HOLD = "hold"
+    BREAK = "break"
     NOT_YET = "not-yet"
     QUESTION = "question"
 
@@ -45,6 +48,7 @@ class Standing:
     holds: tuple[Hold, ...]
     questions: frozenset[str]
     today: date
+    on_break: bool = False
 
 
 def bars(standing: Standing) -> tuple[Bar, ...]:
@@ -77,6 +81,8 @@ def _clinical(standing: Standing) -> list[Bar]:
         found.append(Bar.LAPSED)
     if plan is None:
         return [*found, Bar.NO_PLAN]
+    if is_over(plan, standing.today):
+        found.append(Bar.ENDED)
     movement = MOVEMENTS[plan.movement]
     if clearance and not within(movement, clearance.ceiling):
         found.append(Bar.ABOVE_CEILING)
@@ -90,6 +96,8 @@ def _stopped(standing: Standing) -> list[Bar]:
     found = []
     if any(hold.movement in {None, movement} for hold in standing.holds):
         found.append(Bar.HOLD)
+    if standing.on_break:
+        found.append(Bar.BREAK)
     resumes = standing.client.resumes_on
     if resumes is not None and standing.today < resumes:
         found.append(Bar.NOT_YET)

@@ -8,6 +8,7 @@ from datetime import date, timedelta
 from types import MappingProxyType
 from zoneinfo import ZoneInfo
 
+from scheduler.domain.companions import Companion
 from scheduler.domain.hours import Hours, common, format_minute
 from scheduler.domain.movement import (
     FORCE_LIMITS,
@@ -59,6 +60,7 @@ class Plan:
     end: date | None
     gap_minutes: int = 120
     note: str = ""
+    companions: tuple[Companion, ...] = ()
 
 
 Value = str | int | float | date

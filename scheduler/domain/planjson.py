@@ -5,9 +5,11 @@ Fields are only ever added, each with a default, so that every older form can st
 
 from __future__ import annotations
 
+from dataclasses import asdict
 from datetime import date
 from typing import Any
 
+from scheduler.domain.companions import Companion
 from scheduler.domain.hours import Hours, Span
 from scheduler.domain.plan import Plan
 
@@ -44,6 +46,9 @@ def as_json(plan: Plan) -> dict[str, Any]:
         "review": plan.review.isoformat() if plan.review else None,
         "end": plan.end.isoformat() if plan.end else None,
         "note": plan.note,
+        "companions": [
+            {**asdict(each), "weekdays": list(each.weekdays)} for each in plan.companions
+        ],
     }
 
 
@@ -67,6 +72,10 @@ def from_json(value: dict[str, Any]) -> Plan:
         review=_date(value.get("review")),
         end=_date(value.get("end")),
         note=value.get("note", ""),
+        companions=tuple(
+            Companion(**{**each, "weekdays": tuple(each["weekdays"])})
+            for each in value.get("companions", [])
+        ),
     )
 
 

@@ -7,7 +7,11 @@ from datetime import timedelta
 
 from scheduler.domain.pain import Thresholds
 
-WEEKDAYS: tuple[str, ...] = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+WEEKDAY_NAMES: tuple[str, ...] = (
+    *("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"),
+)
+WEEKDAYS: tuple[str, ...] = tuple(name[:3] for name in WEEKDAY_NAMES)
+"""Weekdays as settings keep them, from Monday."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date, datetime, timedelta
 from typing import Protocol
 
+from scheduler.domain.messages import Message
 from scheduler.ports.values import Arrived, Claim, Json, Outgoing
 
 
@@ -23,6 +24,13 @@ class Outbox(Protocol):
 
     def own_on(self, client: int, day: date) -> int:
         """Messages of the bot's own accord on a local day, beside prompts, nudges and what was dropped."""
+        ...
+
+    def said(self, person: int, message_id: int) -> Message:
+        """What the latest message says that a person was sent under the platform's id; empty if none was.
+
+        An edit counts: it is the same message.
+        """
         ...
 
     def claim_due(

@@ -125,6 +125,10 @@ class Days(Protocol):
         """The client's prompt that the platform accepted under this message id."""
         ...
 
+    def between(self, client: int, first: date, last: date) -> tuple[Day, ...]:
+        """The client's days that began, from the first to the last, in order."""
+        ...
+
     def judged(self, client: int, last: int) -> tuple[Day, ...]:
         """The client's latest closed days, at most so many, newest first."""
         ...

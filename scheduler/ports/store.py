@@ -30,6 +30,10 @@ class Book(Protocol):
         """Append who did what to whom, with `before` and `after` where something changed."""
         ...
 
+    def audited(self, who: int, action: str, about: int, since: datetime) -> bool:
+        """Whether somebody is in the trail with this action about a person, at `since` or later."""
+        ...
+
 
 class Tx(Protocol):
     """One open transaction with everything that can be asked of the store."""

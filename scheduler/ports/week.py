@@ -74,6 +74,10 @@ class Staffing(Protocol):
         """Whom a colleague covers, not revoked; ended dates included."""
         ...
 
+    def cover_of(self, cover: int) -> Cover | None:
+        """A cover by its number, ended ones included."""
+        ...
+
     def end_cover(self, cover: int, now: datetime) -> bool: ...
 
 

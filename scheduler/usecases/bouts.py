@@ -25,6 +25,7 @@ from scheduler.usecases.rest import (
     closes_at,
     gather,
     replan,
+    stopped,
     today_of,
     unit,
 )
@@ -248,7 +249,7 @@ def what_next(tx: Tx, running: Running, said: str, now: datetime, reps: int) -> 
     if running.day and running.done > running.day.total:
         texts.append(text("more-than-planned", total=running.day.total, **unit(running.plan)))
     if running.day is None and running.plan is not None:
-        texts.append(text("stopped-for-now" if bars(tx, running) else "rest-day-noted"))
+        texts.append(stopped(found) if (found := bars(tx, running)) else text("rest-day-noted"))
     if today and not following and not d.still_open(running.bouts) and running.day:
         texts.append(_why_nothing_next(tx, running))
     texts += reach.after_log(tx, running.client, running.today, now)
@@ -258,8 +259,8 @@ def what_next(tx: Tx, running: Running, said: str, now: datetime, reps: int) -> 
 def _why_nothing_next(tx: Tx, running: Running) -> Text:
     if running.day is not None and running.done >= running.day.total:
         return text("day-done")
-    if bars(tx, running):
-        return text("stopped-for-now")
+    if found := bars(tx, running):
+        return stopped(found)
     return text("no-more-today")
 
 

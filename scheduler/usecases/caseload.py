@@ -1,105 +1,194 @@
-"""What staff see and do about people: the caseload, one client, flags, the practice's settings, roles."""
+"""What a clinician sees of people: her caseload, one client (K1); how care ends; the switch of roles."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from datetime import datetime, timedelta
-from typing import Any
-from zoneinfo import ZoneInfo
 
-from scheduler.domain.flags import OUTCOMES
-from scheduler.domain.hours import local_day, parse_span
-from scheduler.domain.messages import Argument, text
+from scheduler.domain.flags import Flag
+from scheduler.domain.hours import local_day
+from scheduler.domain.messages import Argument, Text, text
 from scheduler.domain.people import Client, Person, Role, State
 from scheduler.domain.plan import MOVEMENTS
 from scheduler.domain.reply import Reply, reply
-from scheduler.domain.settings import BOUNDS, NAMES, Practice, from_rows
 from scheduler.domain.wall import wall
-from scheduler.ports import Question, Tx
-from scheduler.usecases.rest import gather, unit, withdraw_all
+from scheduler.domain.weekdays import WEEK
+from scheduler.ports import ClientWeek, PlanVersion, Question, Tx
+from scheduler.usecases import cover, digests, drafts, figures
+from scheduler.usecases.rest import gather, on_break, today_of, unit, withdraw_all
 from scheduler.usecases.wake import changing
+from scheduler.usecases.weekplan import start_of
 
-LONGEST_SETTING = 100
-"""Characters of a setting's text: it stands within sentences to clients."""
-SHOWN = 20
-"""Clients on one screen of buttons; the rest is reached by typing a name."""
+PAGE = 12
+"""Clients on one page: what a phone shows in two or three screens."""
+PAIN_DAYS = timedelta(days=13)
+"""How far back a client's page goes with pain: 14 days with today."""
+GONE = frozenset({State.LEFT, State.DISCHARGED})
 
 
-def owned(tx: Tx, clinician: int, client_id: int) -> Client | None:
-    """The client if this clinician is responsible for her, else `None`: said as if there were none (D3)."""
+def owned(
+    tx: Tx, clinician: int, client_id: int, now: datetime, *, gone: bool = False
+) -> Client | None:
+    """The client if this clinician is responsible for her, else `None`: said as if there were none (D3).
+
+    A colleague who covers her clinician today is; the first time a day is audited. A client who left or
+    was discharged is there only to be looked at, and to close her flags: with `gone`.
+    """
     person = tx.people.get(client_id)
-    if person is None or person.role is not Role.CLIENT or person.clinician != clinician:
+    if person is None or person.role is not Role.CLIENT or person.clinician is None:
         return None
+    if person.state in GONE and not gone:
+        return None
+    if person.clinician != clinician:
+        if not cover.covers(tx, clinician, person.clinician, now):
+            return None
+        cover.looked(tx, clinician, client_id, now)
     return tx.people.client(client_id)
 
 
-def caseload(tx: Tx, clinician: int, part: str = "") -> Reply:
-    """The clinician's clients by name, those with open flags first; `part` narrows by name."""
-    everyone = [p for p in tx.people.caseload(clinician) if part.casefold() in p.name.casefold()]
-    rows = []
-    for person in everyone:
-        flags = tx.flags.of_client(person.id)
-        rows.append(
-            (not any(f.urgent for f in flags), not flags, person.name.casefold(), person, flags)
-        )
-    rows.sort(key=lambda row: row[:3])
+# --- the list ------------------------------------------------------------------------------------
+
+
+def caseload(tx: Tx, clinician: int, now: datetime, part: str = "", page: int = 0) -> Reply:
+    """Her clients, those who need her first, then those whom she covers; `part` narrows by name."""
+    whose = {clinician: ""} | cover.covered(tx, clinician, now)
+    rows = [row for each, name in whose.items() for row in _clients(tx, each, name, part, now)]
+    last = max(0, (len(rows) - 1) // PAGE)
+    page = min(page, last)
     return reply(
         "caseload",
         count=len(rows),
-        clients=[
-            {"id": person.id, "name": person.name, "state": person.state.value, "flags": len(flags)}
-            for *_, person, flags in rows[:SHOWN]
-        ],
+        need=sum(bool(row["reasons"]) for row in rows),
+        page=page + 1,
+        pages=last + 1,
+        searched=bool(part),
+        clients=rows[page * PAGE : (page + 1) * PAGE],
     )
 
 
+def _clients(
+    tx: Tx, clinician: int, whose: str, part: str, now: datetime
+) -> list[Mapping[str, Argument]]:
+    """One clinician's clients in the order in which they need her, whatever their number in a few queries."""
+    wanted = part.casefold()
+    these = [p.id for p in tx.people.caseload(clinician) if wanted in p.name.casefold()]
+    today = local_day(now, cover.practice_zone(tx))
+    weeks = tx.weeks.of_clients(these, today - timedelta(days=WEEK - 1), today)
+    return [_row(each, whose) for each in sorted(weeks, key=_need)]
+
+
+def _need(of: ClientWeek) -> tuple[int, str, int]:
+    """Urgent open flags, a hold, other flags and reasons, none; then by name."""
+    held = any(hold.released_at is None for hold in of.holds)
+    place = 0 if any(f.urgent for f in of.flags) else 1 if held else 2 if _reasons(of) else 3
+    return place, of.person.name.casefold(), of.person.id
+
+
+def _reasons(of: ClientWeek) -> list[Argument]:
+    return [*figures.reasons(of)]
+
+
+def _row(of: ClientWeek, whose: str) -> Mapping[str, Argument]:
+    return {
+        "id": of.person.id,
+        "name": of.person.name,
+        "state": of.person.state.value,
+        "flags": len(of.flags),
+        "reasons": _reasons(of),
+        "whose": whose,
+    }
+
+
+# --- one client ----------------------------------------------------------------------------------
+
+
 def page(tx: Tx, clinician: int, client_id: int, now: datetime) -> Reply:
-    """One client: where she stands, today, the plan, open flags, how to reach her."""
-    client = owned(tx, clinician, client_id)
+    """One client: where she stands, her week, pain, last contact, plan, open flags, how to reach her."""
+    client = owned(tx, clinician, client_id, now, gone=True)
     person = tx.people.get(client_id)
     if client is None or person is None:
         return reply("not-yours")
-    running = gather(tx, client, local_day(now, client.zone))
-    clearance = tx.plans.clearance(client_id)
     version = tx.plans.latest(client_id)
-    valid = clearance is not None and clearance.lapsed_at is None
-    texts = [
-        text(
-            "client-page",
-            client=client_id,
-            name=person.name,
-            state=person.state.value,
-            phone=client.phone,
-            ceiling=clearance.ceiling.name.lower() if clearance and valid else None,
-            held=bool(tx.health.holds(client_id)),
-            done=running.done,
-            total=running.day.total if running.day else None,
-            plan=version.version if version else None,
-            **unit(version.plan if version else None),
-        )
-    ]
+    flags = tx.flags.of_client(client_id)
+    return Reply((*_page(tx, client, person, version, flags, now),))
+
+
+def _page(
+    tx: Tx,
+    client: Client,
+    person: Person,
+    version: PlanVersion | None,
+    flags: tuple[Flag, ...],
+    now: datetime,
+) -> Iterator[Text]:
+    yield _head(tx, client, person, version, flags, now)
+    if pause := on_break(tx, client.id, today_of(client, now)):
+        yield text("client-break", away=pause.reason, until=str(pause.last) if pause.last else None)
     if version:
         plan = version.plan
-        texts.append(
-            text(
-                "client-plan",
-                movement=plan.movement,
-                total=plan.daily_total,
-                bout_reps=plan.bout_reps,
-                per_side=MOVEMENTS[plan.movement].per_side,
-                days=list(plan.weekdays or client.days),
-            )
+        yield text(
+            "client-plan",
+            movement=plan.movement,
+            total=plan.daily_total,
+            bout_reps=plan.bout_reps,
+            per_side=MOVEMENTS[plan.movement].per_side,
+            days=list(plan.weekdays or client.days),
+            beside=drafts.beside(plan),
         )
-    texts += [
-        text("client-flag", flag=flag.id, kind=flag.kind, since=wall(flag.opened_at, client.zone))
-        for flag in tx.flags.of_client(client_id)
+        start = start_of(tx, today_of(client, now))
+        week = [digests.row(each) for each in figures.lines(tx, [client.id], start, now)]
+        yield text("client-week", digest_rows=week)
+    since = today_of(client, now) - PAIN_DAYS
+    scores: list[Argument] = [
+        {"day": day.isoformat(), "score": body["score"]}
+        for _, day, _, body in tx.health.reports(client.id, since)
+        if isinstance(body.get("score"), int)
     ]
-    return Reply(tuple(texts))
+    yield text("client-pain", scores=scores)
+    heard = wall(client.heard_at, client.zone) if client.heard_at else None
+    yield text("client-heard", since=heard, zone=client.zone.key)
+    for flag in flags:
+        yield text(
+            "client-flag",
+            flag=flag.id,
+            kind=flag.kind,
+            since=wall(flag.opened_at, client.zone),
+            words=flag.details.get("words", ""),
+        )
 
 
-def readiness(tx: Tx, clinician: int, client_id: int) -> Reply:
+def _head(
+    tx: Tx,
+    client: Client,
+    person: Person,
+    version: PlanVersion | None,
+    flags: tuple[Flag, ...],
+    now: datetime,
+) -> Text:
+    running = gather(tx, client, local_day(now, client.zone))
+    clearance = tx.plans.clearance(client.id)
+    valid = clearance is not None and clearance.lapsed_at is None
+    return text(
+        "client-page",
+        client=client.id,
+        name=person.name,
+        state=person.state.value,
+        phone=client.phone,
+        ceiling=clearance.ceiling.name.lower() if clearance and valid else None,
+        held=bool(tx.health.holds(client.id)),
+        paused=on_break(tx, client.id, running.today) is not None,
+        done=running.done,
+        total=running.day.total if running.day else None,
+        plan=version.version if version else None,
+        open_flags=[flag.id for flag in flags],
+        **unit(version.plan if version else None),
+    )
+
+
+def readiness(tx: Tx, clinician: int, client_id: int, now: datetime) -> Reply:
     """The client's answers, with the choice of a ceiling below them (C1)."""
-    client = owned(tx, clinician, client_id)
+    client = owned(tx, clinician, client_id, now)
     person = tx.people.get(client_id)
     if client is None or person is None:
         return reply("not-yours")
@@ -114,35 +203,9 @@ def readiness(tx: Tx, clinician: int, client_id: int) -> Reply:
     )
 
 
-# --- flags ---------------------------------------------------------------------------------------
-
-
-def ask_outcome(tx: Tx, clinician: int, flag_id: int) -> Reply:
-    """Ask how a flag ended: it is closed with an outcome, never by being seen (H6)."""
-    flag = tx.flags.get(flag_id)
-    if flag is None or owned(tx, clinician, flag.client) is None:
-        return reply("not-yours")
-    if flag.closed_at is not None:
-        return reply("flag-closed-before", flag=flag_id)
-    return Reply((text("ask-outcome", flag=flag_id),), in_place=False)
-
-
-def close_flag(
-    tx: Tx, clinician: int, flag_id: int, outcome: str, now: datetime, note: str = ""
-) -> Reply:
-    """Close a flag with its outcome."""
-    flag = tx.flags.get(flag_id)
-    if flag is None or owned(tx, clinician, flag.client) is None or outcome not in OUTCOMES:
-        return reply("not-yours")
-    if not tx.flags.close(flag_id, outcome, clinician, note, now):
-        return reply("flag-closed-before", flag=flag_id)
-    tx.book.audit(clinician, "close-flag", flag.client, now, flag=flag_id, after=outcome)
-    return reply("flag-closed", flag=flag_id, outcome=outcome, client=flag.client)
-
-
 def ask_release(tx: Tx, clinician: int, client_id: int, now: datetime) -> Reply:
     """Ask at which dose to go on (H4)."""
-    if owned(tx, clinician, client_id) is None:
+    if owned(tx, clinician, client_id, now) is None:
         return reply("not-yours")
     version = tx.plans.latest(client_id)
     person = tx.people.get(client_id)
@@ -164,74 +227,22 @@ def ask_release(tx: Tx, clinician: int, client_id: int, now: datetime) -> Reply:
     )
 
 
-# --- the practice --------------------------------------------------------------------------------
-
-
-def settings(tx: Tx) -> Reply:
-    """Every practice setting with its value, for an admin."""
-    practice = tx.book.practice()
-    values: list[Argument] = [{"name": n, "value": getattr(practice, n)} for n in NAMES]
-    return reply("settings", settings=values)
-
-
-def set_setting(tx: Tx, by: int, name: str, value: str, now: datetime) -> Reply:
-    """Change one setting within its bounds."""
-    practice = tx.book.practice()
-    if name not in NAMES:
-        return reply("setting-unknown", name=name)
-    if name in BOUNDS:
-        low, high = BOUNDS[name]
-        if not value.strip().isdecimal() or not low <= int(value) <= high:
-            return reply("setting-out-of-bounds", setting=name, low=low, high=high)
-        after = from_rows({**_texts(practice), name: value})
-        if after.pain_carry_on >= after.pain_hold:
-            return reply("setting-pain-order", setting=name)
-        value = str(int(value))
-    if len(value) > LONGEST_SETTING:
-        return reply("setting-too-long", setting=name, longest=LONGEST_SETTING)
-    fault = _text_fault(name, value)
-    if fault:
-        return reply(fault, setting=name)
-    tx.book.put(name, value)
-    tx.questions.close(by, "setting")
-    tx.book.audit(
-        by, "setting", None, now, setting=name, before=str(getattr(practice, name)), after=value
-    )
-    return reply("setting-kept", setting=name, value=value)
-
-
-def _texts(practice: Practice) -> dict[str, str]:
-    return {name: str(getattr(practice, name)) for name in NAMES}
-
-
-def _text_fault(name: str, value: str) -> str | None:
-    try:
-        if name == "zone":
-            ZoneInfo(value)
-        if name == "window":
-            parse_span(value)
-    except (ValueError, KeyError, OSError):
-        return f"setting-bad-{name}"
-    if name in {"phone", "emergency_number", "crisis_line"} and not any(c.isdigit() for c in value):
-        return "setting-bad-number"
-    return None
-
-
-def people(tx: Tx) -> tuple[Person, ...]:
-    """Everybody in the practice: id, role, name, state, clinician. No health data."""
-    return tx.people.everyone()
+# --- people --------------------------------------------------------------------------------------
 
 
 def discharge(tx: Tx, by: int, client_id: int, now: datetime) -> Reply:
-    """End a client's care here: everything stops, the record stays."""
+    """End a client's care here: everything stops, the record stays. Once it has ended nothing changes."""
     person = tx.people.get(client_id)
     if person is None or person.role is not Role.CLIENT:
         return reply("no-such-client")
     with changing(tx, client_id, now) as client:
-        withdraw_all(tx, client, "discharged")
-        tx.questions.close(client_id, "pain", "fall", "morning", "join", "fewer", "confirm")
-        tx.people.save(replace(person, state=State.DISCHARGED))
-        tx.book.audit(by, "discharge", client_id, now, before=person.state.value)
+        person = tx.people.get(client_id) or person  # as it is now that the row is held
+        if person.state not in GONE:
+            withdraw_all(tx, client, "discharged")
+            asked = ("pain", "fall", "morning", "join", "fewer", "confirm", "pass", "reply")
+            tx.questions.close(client_id, *asked)
+            tx.people.save(replace(person, state=State.DISCHARGED))
+            tx.book.audit(by, "discharge", client_id, now, before=person.state.value)
     return reply("discharged", name=person.name)
 
 
@@ -244,15 +255,3 @@ def act_as(tx: Tx, person: Person, role: Role) -> Reply:
     for each in mine:
         tx.people.save(replace(each, acting=each.id == chosen.id))
     return reply("acting-as", role=role.value)
-
-
-def clients_waiting_for_clearance(tx: Tx, now: datetime, older: timedelta) -> tuple[Any, ...]:
-    """Clients who are ready and wait for clearance longer than `older` (J6)."""
-    return tuple(
-        person
-        for person in tx.people.everyone()
-        if person.role is Role.CLIENT
-        and person.state is State.READY
-        and tx.plans.clearance(person.id) is None
-        and (tx.people.client(person.id).joined_at or now) <= now - older
-    )

@@ -14,17 +14,28 @@ from scheduler.domain.hours import day_hours_in_utc
 from scheduler.domain.messages import Lane, message
 from scheduler.domain.people import Client
 from scheduler.ports import Claim, Outgoing, Tx
-from scheduler.usecases import join, judging, mornings, pain, reach, silence
+from scheduler.usecases import (
+    breaks,
+    companions,
+    join,
+    judging,
+    lapses,
+    mornings,
+    pain,
+    reach,
+    silence,
+)
 from scheduler.usecases.opening import begin_day
 from scheduler.usecases.post import tell
 from scheduler.usecases.rest import (
     Running,
     amount,
     bars,
+    bouts_to_come,
     gather,
     hours_of,
+    messages_left,
     replan,
-    spread,
     today_of,
     withdraw_waiting,
 )
@@ -50,12 +61,15 @@ def advance(tx: Tx, client_id: int, now: datetime) -> None:
         pain.morning_check(tx, client, now)
         join.ask_consent_again(tx, client, now)
         join.remind_of_clearance(tx, client, now)
-        begin_day(tx, client, now)
+        breaks.over(tx, client, now)
+        lapses.look(tx, client, now)
         judging.close_days(tx, client, now)
+        begin_day(tx, client, now)
         reach.look(tx, client, now)
         silence.look(tx, client, now)
         mornings.offers_over(tx, client, now)
         mornings.ask(tx, tx.people.client(client_id), now)
+        companions.ask(tx, tx.people.client(client_id), now)
 
 
 def _bout_due(tx: Tx, client: Client, bout: Bout, now: datetime) -> None:
@@ -133,10 +147,9 @@ def _may_nudge(tx: Tx, running: Running, now: datetime) -> bool:
     day = running.day
     if day is None or day.nudges >= d.NUDGES_PER_DAY or d.silent_in_a_row(running.bouts) >= 2:  # noqa: PLR2004 # two silent prompts in a row end the nudges of a day (P6)
         return False
-    open_reps = sum(b.reps for b in running.bouts if b.state is BoutState.ASKED)
-    reps = day.total - running.done - d.dropped(running.bouts) - open_reps
-    rest = spread(tx, running, reps, now) if reps > 0 else None
-    return d.messages_left(day, running.bouts) > (len(rest.bouts) if rest else 0)
+    reserved = bouts_to_come(tx, running, now) + mornings.to_come(tx, running, now)
+    reserved += companions.to_come(tx, running, now)
+    return messages_left(tx, running) > reserved
 
 
 def _was_away(tx: Tx, running: Running, now: datetime) -> None:

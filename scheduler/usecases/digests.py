@@ -153,7 +153,7 @@ def page_of(number: int, body: dict[str, Any], page: int) -> Message:
     lines: list[dict[str, Argument]] = body["lines"]
     last = max(0, (len(lines) - 1) // PAGE)
     page = min(max(page, 0), last)
-    shown = [_row(line) for line in lines[page * PAGE : (page + 1) * PAGE]]
+    shown = [row(line) for line in lines[page * PAGE : (page + 1) * PAGE]]
     return message(
         "digest",
         number=number,
@@ -169,7 +169,7 @@ def page_of(number: int, body: dict[str, Any], page: int) -> Message:
     )
 
 
-def _row(line: dict[str, Argument]) -> dict[str, Argument]:
+def row(line: dict[str, Argument]) -> dict[str, Argument]:
     """A line's figures in whole numbers; its cells are for the picture."""
     spread = cast("float | None", line["spread"])
     over = cast("int", line["reps"]) - cast("int", line["reps_capped"])

@@ -7,6 +7,7 @@ from datetime import date, datetime, timedelta
 from typing import Any
 
 from scheduler.domain import index, planjson
+from scheduler.domain.companions import Companion, toggled, with_one
 from scheduler.domain.hours import Hours, Span, common, local_day, parse_span
 from scheduler.domain.messages import Argument, Text, text
 from scheduler.domain.people import Client
@@ -40,6 +41,7 @@ FIELDS: tuple[str, ...] = (
     "review",
     "end",
     "note",
+    "companions",
 )
 """What the card of a draft shows, in its order; each can be changed by one tap and one short answer."""
 
@@ -91,9 +93,9 @@ def _card(tx: Tx, question: Question, *above: Text) -> Reply:
 def _card_args(tx: Tx, question: Question) -> dict[str, Argument]:
     client = int(question.body["client"])
     person = tx.people.get(client)
-    plan = planjson.from_json(question.body["draft"])
-    args = dict(question.body["draft"])
-    del args["hours"], args["weekday_hours"]
+    plan = plan_of(question)
+    args = planjson.as_json(plan)
+    del args["hours"], args["weekday_hours"], args["companions"]
     return {
         **args,
         "client": client,
@@ -101,7 +103,13 @@ def _card_args(tx: Tx, question: Question) -> dict[str, Argument]:
         "per_side": MOVEMENTS[plan.movement].per_side,
         "window": [plan.hours.window.start, plan.hours.window.end],
         "quiet": [[span.start, span.end] for span in plan.hours.quiet],
+        "beside": beside(plan),
     }
+
+
+def plan_of(question: Question) -> Plan:
+    """The plan as drafted so far."""
+    return planjson.from_json(question.body["draft"])
 
 
 def card(tx: Tx, question: Question) -> Reply:
@@ -115,6 +123,8 @@ def ask_field(tx: Tx, question: Question, field: str) -> Reply:
         return card(tx, question)
     tx.questions.ask(replace(question, step=field))
     client = int(question.body["client"])
+    if field == "companions":
+        return reply("ask-plan-companions", movements=[], beside=beside(plan_of(question)))
     clearance = tx.plans.clearance(client)
     ceiling = clearance.ceiling if clearance and clearance.lapsed_at is None else None
     return reply(
@@ -129,7 +139,7 @@ def ask_field(tx: Tx, question: Question, field: str) -> Reply:
 
 def set_field(tx: Tx, question: Question, value: Any) -> Reply:
     """Keep one answer in the draft (`question.step` is the field) and show the card again."""
-    plan = planjson.from_json(question.body["draft"])
+    plan = plan_of(question)
     after = _with(plan, question.step, value)
     body = {**question.body, "draft": planjson.as_json(after)}
     return _card(tx, replace(question, body=body))
@@ -143,9 +153,34 @@ def _with(plan: Plan, field: str, value: Any) -> Plan:
     if field == "bout_reps":  # the maximum is the bout unless she chose another (C3)
         same = plan.bout_max == plan.bout_reps
         return replace(plan, bout_reps=value, bout_max=value if same else max(plan.bout_max, value))
+    if field == "companions":
+        return replace(plan, companions=_companions(plan, value))
     if field == "weekdays" and value:
         return replace(plan, weekdays=tuple(value), days_min=len(value), days_max=len(value))
     return replace(plan, **{field: value})
+
+
+def _companions(plan: Plan, value: str | Companion | None) -> tuple[Companion, ...]:
+    """None at all, one put in or taken out by its key, or one with values of its own."""
+    if value is None:
+        return ()
+    if isinstance(value, Companion):
+        return with_one(plan.companions, value)
+    return toggled(plan.companions, value)
+
+
+def beside(plan: Plan) -> list[Argument]:
+    """The companions of a plan, as an argument of a text."""
+    return [
+        {
+            "companion": each.key,
+            "measure": each.unit,
+            "amount": each.amount,
+            "rounds": each.rounds,
+            "weekdays": list(each.weekdays),
+        }
+        for each in plan.companions
+    ]
 
 
 def check(tx: Tx, client: Client, plan: Plan) -> tuple[Fault, ...]:
@@ -165,13 +200,15 @@ def check(tx: Tx, client: Client, plan: Plan) -> tuple[Fault, ...]:
 def preview(tx: Tx, question: Question) -> Reply:
     """The first impact day with times and reps, and the dose table (S6); or the faults, one a line."""
     client = tx.people.client(int(question.body["client"]))
-    plan = planjson.from_json(question.body["draft"])
+    plan = plan_of(question)
     faults = check(tx, client, plan)
     if faults:
         return _card(tx, question, *(fault_text(fault) for fault in faults))
     tx.questions.ask(replace(question, step="preview"))
     movement, estimated = MOVEMENTS[plan.movement], needs_yes(client, plan)
     texts = [_first_day(tx, client, plan), dose_text(plan, _hours(plan, client, plan.start), tx)]
+    if plan.companions:
+        texts.append(text("plan-beside", beside=beside(plan)))
     if estimated:
         texts.append(text("plan-estimate", movement=movement.key, force=movement.peak_force))
     texts.append(text("plan-save", client=client.id, estimate=estimated))

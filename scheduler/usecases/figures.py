@@ -66,10 +66,23 @@ def line(of: ClientWeek, start: date, practice: Practice, now: datetime) -> Line
         "weekly": _weekly(of),
         "excused": numbers.excused,
         "open": numbers.still_open,
-        "companions": [],
+        "companions": [*_companions(of, start, plan, practice)],
         "cells": [_cell(of, day, by_day.get(day), practice, today) for day in week],
-        "reasons": [*_reasons(of)],
+        "reasons": [*reasons(of)],
     }
+
+
+def _companions(
+    of: ClientWeek, start: date, plan: Plan | None, practice: Practice
+) -> Iterator[Argument]:
+    """Each companion with the days on which it was done, so far as a day counts, of its days a week."""
+    for each in plan.companions if plan else ():
+        done = sum(
+            w.counts(entry.rounds, each.rounds, practice.count_percent)
+            for entry in of.companions
+            if entry.companion == each.key and start <= entry.day < start + timedelta(days=WEEK)
+        )
+        yield {"name": each.key, "done": done, "days": each.days}
 
 
 def plan_on(of: ClientWeek, day: date) -> Plan | None:
@@ -165,7 +178,7 @@ def _weekly(of: ClientWeek) -> Argument:
     return list(answers[-1]["said"]) if answers else None
 
 
-def _reasons(of: ClientWeek) -> Iterator[Argument]:
+def reasons(of: ClientWeek) -> Iterator[Argument]:
     """Why the client needs her clinician: holds, then open flags, the urgent first."""
     holds = [hold for hold in of.holds if hold.released_at is None]
     if holds:

@@ -76,9 +76,14 @@ def _tell_clinician(tx: Tx, client: Client, flag: Flag, now: datetime, open_at: 
     key = f"flag:{flag.id}"
     tx.outbox.add(Outgoing(key, Lane.FLAG, words, person=client.clinician, due_at=due_at), now)
     if flag.urgent and not _reachable(tx.people.get(client.clinician)):
-        _tell_cover(tx, client, flag, now)
-        told = text("flag-admin", flag=flag.id, name=_name(tx, client), urgent=True)
-        tell_admins(tx, f"{key}:admin", Lane.FLAG, (told,), now)
+        _tell_others(tx, client, flag, now)
+
+
+def _tell_others(tx: Tx, client: Client, flag: Flag, now: datetime) -> None:
+    """Tell those who cover and the admins of a flag that its clinician cannot be told of in chat."""
+    _tell_cover(tx, client, flag, now)
+    told = message("flag-admin", flag=flag.id, name=_name(tx, client), urgent=True)
+    tell_admins(tx, f"flag:{flag.id}:admin", Lane.FLAG, told, now)
 
 
 def flag_text(tx: Tx, client: Client, flag: Flag) -> Text:
@@ -92,6 +97,7 @@ def flag_text(tx: Tx, client: Client, flag: Flag) -> Text:
         "phone": client.phone,
         "kind": flag.kind,
         "urgent": flag.urgent,
+        "held": bool(tx.health.holds(client.id)),
         **{key: value for key, value in flag.details.items() if value not in (None, "")},
     }
     return text("flag", **about)
@@ -158,7 +164,14 @@ def _tell_cover(tx: Tx, client: Client, flag: Flag, now: datetime) -> bool:
         flag_text(tx, client, flag),
     )
     for colleague in found:
-        tell(tx, colleague.id, f"flag:{flag.id}:cover:{colleague.id}", Lane.FLAG, words, now)
+        tell(
+            tx,
+            colleague.id,
+            f"flag:{flag.id}:{flag.step}:cover:{colleague.id}",
+            Lane.FLAG,
+            words,
+            now,
+        )
     return bool(found)
 
 
@@ -166,20 +179,18 @@ def covering(tx: Tx, clinician: int, now: datetime) -> tuple[Person, ...]:
     """Colleagues who cover a clinician today and can be reached in chat."""
     today = local_day(now, ZoneInfo(tx.book.practice().zone))
     colleagues = (
-        tx.people.get(cover.colleague)
-        for cover in tx.staff.covers(clinician)
-        if cover.until is None or today <= cover.until
+        tx.people.get(cover.colleague) for cover in tx.staff.covers(clinician) if cover.runs(today)
     )
     found = {each.id: each for each in colleagues if each is not None and _reachable(each)}
     return tuple(each for each in found.values() if each.state is State.READY)
 
 
 def hand_on(tx: Tx, clinician: Person, now: datetime) -> None:
-    """A clinician cannot be reached: colleagues who cover get her open urgent flags at once (R4)."""
+    """A clinician cannot be reached: who covers and the admins get her open urgent flags at once (R4)."""
     for person in tx.people.caseload(clinician.id):
         for flag in tx.flags.of_client(person.id):
             if flag.urgent:
-                _tell_cover(tx, tx.people.client(person.id), flag, now)
+                _tell_others(tx, tx.people.client(person.id), flag, now)
 
 
 def _sum_up(tx: Tx, flag: Flag, now: datetime) -> None:

@@ -14,6 +14,8 @@ from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
 from scheduler.usecases import plans
 from scheduler.usecases.flags import raise_flag
+from scheduler.usecases.lapses import valid_clearance
+from scheduler.usecases.names import clinician_name
 from scheduler.usecases.opening import begin_day
 from scheduler.usecases.post import tell
 from scheduler.usecases.rest import today_of, withdraw_all
@@ -101,18 +103,10 @@ def stop_by_clinician(tx: Tx, clinician: int, client_id: int, now: datetime) -> 
         return reply("client-held", client=client_id, name=name)
 
 
-def clinician_name(tx: Tx, client: Client) -> str:
-    """The name by which the client knows her clinician."""
-    clinician = tx.people.get(client.clinician)
-    return clinician.name if clinician else ""
-
-
 def ask_release_day(tx: Tx, by: int, client_id: int, total: int, now: datetime) -> Reply:
     """The dose is chosen; ask from which day. The question stays open where the dose cannot be."""
     person, version = tx.people.get(client_id), tx.plans.latest(client_id)
-    if person is None or person.clinician != by:
-        return reply("not-yours")
-    if version is None:
+    if person is None or version is None:
         return reply("release-no-plan")
     if not 1 <= total <= version.plan.daily_total:
         return reply("release-too-much", total=version.plan.daily_total)
@@ -163,11 +157,12 @@ def release(
         tx.book.audit(by, "release", client_id, now, before=plan.daily_total, after=total)
         tx.people.save_client(replace(tx.people.client(client_id), resumes_on=first))
         person = tx.people.get(client_id)
-        if person and person.state is State.READY:
-            _tell_released(tx, client, after, first, now)
+        cleared = valid_clearance(tx, client_id) is not None
+        if person and person.state is State.READY and cleared:
+            _tell_released(tx, client, by, after, first, now)
         begin_day(tx, tx.people.client(client_id), now)
         return reply(
-            "released",
+            "released" if cleared else "released-not-cleared",
             client=client_id,
             name=person.name if person else "",
             total=total,
@@ -184,8 +179,8 @@ def _lower_today(tx: Tx, client_id: int, first: date, total: int) -> None:
         tx.days.save(replace(day, total=min(day.total, total)))
 
 
-def _tell_released(tx: Tx, client: Client, plan: Plan, first: date, now: datetime) -> None:
-    """Tell the client the dose and the first day on which bouts are asked, which is seldom `first`."""
+def _tell_released(tx: Tx, client: Client, by: int, plan: Plan, first: date, now: datetime) -> None:
+    """Tell the client who released, the dose, and when bouts are asked next, which is seldom on `first`."""
     tell(
         tx,
         client.id,
@@ -193,7 +188,7 @@ def _tell_released(tx: Tx, client: Client, plan: Plan, first: date, now: datetim
         Lane.SAFETY,
         message(
             "release-told",
-            clinician=clinician_name(tx, client),
+            clinician=person.name if (person := tx.people.get(by)) else "",
             total=plan.daily_total,
             bout_reps=plan.bout_reps,
             movement=plan.movement,

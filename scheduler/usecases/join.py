@@ -15,7 +15,7 @@ from scheduler.domain.people import NOTICE_VERSION, Client, Invitation, Person, 
 from scheduler.domain.reply import Reply, reply
 from scheduler.domain.wall import wall
 from scheduler.ports import Question, Tx
-from scheduler.usecases import digests, times
+from scheduler.usecases import digests, lapses, times
 from scheduler.usecases.opening import begin_day
 from scheduler.usecases.post import tell
 from scheduler.usecases.wake import changing
@@ -167,7 +167,28 @@ def readiness_answer(
             f"unsure-{screen}"
         )  # "yes or not sure" without saying which is still a yes
     following = readiness.next_screen(screen)
-    return _ask(tx, client_id, f"screen-{following}" if following else "usual-pain", body, now)
+    told = _new_yes(tx, client_id, body["yes"], now)
+    asked = _ask(tx, client_id, f"screen-{following}" if following else "usual-pain", body, now)
+    return replace(asked, message=(*told, *asked.message))
+
+
+def _new_yes(tx: Tx, client_id: int, yes: list[str], now: datetime) -> Message:
+    """A new "yes" of somebody who has joined ends her clearance at once, even if she stops here (C2)."""
+    with changing(tx, client_id, now) as client:
+        if client.joined_at is None:
+            return ()
+        told = lapses.answered_again(tx, client, yes, now)
+        known = tuple(sorted({*(client.readiness or ()), *yes}))
+        tx.people.save_client(replace(tx.people.client(client_id), readiness=known))
+        return told
+
+
+def health_again(tx: Tx, client_id: int, now: datetime) -> Reply:
+    """The readiness questions once more, for somebody whose health has changed (C2)."""
+    open_ = next((q for q in tx.questions.of(client_id) if q.kind == "join"), None)
+    if tx.people.client(client_id).joined_at is None and open_ is not None:
+        return Reply(again(tx, client_id, open_))
+    return _ask(tx, client_id, f"screen-{readiness.ORDER[0]}", {"yes": []}, now)
 
 
 def usual_pain(tx: Tx, client_id: int, question: Question, score: int, now: datetime) -> Reply:

@@ -38,6 +38,26 @@ def evening(client: Client, last: date, end: datetime) -> datetime:
     return min(instant(last, EVENING, client.zone), end - timedelta(minutes=1))
 
 
+def middle(tx: Tx, client: Client, day: date) -> datetime | None:
+    """When companions are asked for: the middle of a day's hours, or the end of the quiet time there.
+
+    `None` where no companion is prescribed for that day, or no hour is left for it.
+    """
+    version = tx.plans.on(client.id, day)
+    hours = common_hours(version.plan, client, day) if version else None
+    if version is None or hours is None:
+        return None
+    if not any(day.weekday() in each.weekdays for each in version.plan.companions):
+        return None
+    start, end, quiets = day_hours_in_utc(day, hours, client.zone)
+    minutes = (end - start) // timedelta(minutes=1) // 2
+    moment = start + timedelta(minutes=minutes - minutes % 5)
+    for begins, ends in sorted(quiets):
+        if begins < moment < ends:
+            moment = ends
+    return moment if moment <= end else None
+
+
 def of(tx: Tx, client: Client, now: datetime) -> list[datetime]:
     """Today's hours, a week's last evening, and the close of the next day to be judged."""
     today = today_of(client, now)
@@ -49,4 +69,7 @@ def of(tx: Tx, client: Client, now: datetime) -> list[datetime]:
         found += hours
         if today == weekplan.start_of(tx, today) + timedelta(days=WEEK - 1):
             found.append(evening(client, today, hours[1]))
+    companions_at = middle(tx, client, today)
+    if companions_at is not None:
+        found.append(companions_at)
     return [moment for moment in found if moment > now]

@@ -11,7 +11,6 @@ from dataclasses import replace
 from datetime import date, datetime, timedelta
 from itertools import pairwise
 
-from scheduler.domain import days as d
 from scheduler.domain import week as w
 from scheduler.domain.hours import instant
 from scheduler.domain.messages import Lane, Message, Text, message, text
@@ -22,7 +21,15 @@ from scheduler.ports import Outgoing, Question, Tx, WeekPlan
 from scheduler.usecases import moments, pain, weekplan
 from scheduler.usecases.judging import held_on
 from scheduler.usecases.opening import begin_day
-from scheduler.usecases.rest import Running, bars, gather, spread, today_of, unit
+from scheduler.usecases.rest import (
+    Running,
+    bars,
+    bouts_to_come,
+    gather,
+    messages_left,
+    today_of,
+    unit,
+)
 from scheduler.usecases.wake import changing
 
 A_DAY = timedelta(days=1)
@@ -46,13 +53,19 @@ def ask(tx: Tx, client: Client, now: datetime) -> None:
         _ask_week(tx, running, planned, now)
 
 
+def to_come(tx: Tx, running: Running, now: datetime) -> int:
+    """Messages of today that nudges leave room for: the question about the week on its last evening."""
+    client, today = running.client, running.today
+    start = weekplan.start_of(tx, today)
+    hours = moments.window(tx, client, today)
+    if hours is None or today != start + timedelta(days=WEEK - 1):
+        return 0
+    return int(now <= moments.evening(client, today, hours[1]))
+
+
 def _say(tx: Tx, running: Running, key: str, words: Message, now: datetime) -> bool:
     """Say it if it was not said and the day has room for it beside its bouts (P6)."""
-    said = tx.outbox.own_on(running.client.id, running.today)
-    left = d.messages_left(running.day, running.bouts, said)
-    reps = running.day.total - running.done - d.dropped(running.bouts) if running.day else 0
-    rest = spread(tx, running, reps, now) if reps > 0 else None
-    if left <= (len(rest.bouts) if rest else 0):
+    if messages_left(tx, running) <= bouts_to_come(tx, running, now):
         return False
     return tx.outbox.add(
         Outgoing(

@@ -10,9 +10,9 @@ from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
 from scheduler.usecases.figures import lines
 from scheduler.usecases.flags import raise_flag
-from scheduler.usecases.holds import clinician_name
+from scheduler.usecases.names import clinician_name
 from scheduler.usecases.pain import open_question
-from scheduler.usecases.rest import amount, bars, gather, today_of, unit
+from scheduler.usecases.rest import amount, bars, gather, on_break, today_of, unit
 from scheduler.usecases.wake import changing
 from scheduler.usecases.weekplan import start_of
 
@@ -47,13 +47,6 @@ def pass_words(tx: Tx, client_id: int, yes: bool, now: datetime) -> Reply:
         return reply("passed-on", clinician=clinician_name(tx, client))
 
 
-def wants_break(tx: Tx, client_id: int, words: str, now: datetime) -> Reply:
-    """A wish for a break goes to the clinician; until she decides every bout can be skipped."""
-    with changing(tx, client_id, now) as client:
-        _flag_words(tx, client_id, "break-wish", words, now)
-        return reply("break-passed-on", clinician=clinician_name(tx, client))
-
-
 def _flag_words(tx: Tx, client_id: int, kind: str, words: str, now: datetime) -> None:
     raise_flag(
         tx,
@@ -70,6 +63,9 @@ def today(tx: Tx, client_id: int, now: datetime) -> Reply:
     """Today as it stands: done, total, the open bout or the next one, or why nothing is asked."""
     client = tx.people.client(client_id)
     running = gather(tx, client, today_of(client, now))
+    if pause := on_break(tx, client_id, running.today):
+        until = pause.last.isoformat() if pause.last else None
+        return reply("break-on", until=until, done=running.done)
     if running.day is None:
         return reply(
             "today-rest",

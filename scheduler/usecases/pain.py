@@ -16,11 +16,12 @@ from scheduler.domain.pain import Answers, Fall, Outcome
 from scheduler.domain.people import Client
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
-from scheduler.usecases import holds
+from scheduler.usecases import holds, lapses
 from scheduler.usecases.flags import raise_flag
+from scheduler.usecases.names import clinician_name
 from scheduler.usecases.opening import begin_day
 from scheduler.usecases.post import tell
-from scheduler.usecases.rest import gather, hours_of, replan, today_of, withdraw_all
+from scheduler.usecases.rest import gather, hours_of, on_break, replan, today_of, withdraw_all
 from scheduler.usecases.wake import changing
 
 
@@ -141,7 +142,7 @@ def carry_on(tx: Tx, client: Client, now: datetime, said: str) -> Reply:
     running = gather(tx, client, today_of(client, now))
     following = replan(tx, running, now)
     ahead = following if following and following.due_at > now else None  # one due now is asked now
-    clinician, phone = holds.clinician_name(tx, client), running.practice.phone
+    clinician, phone = clinician_name(tx, client), running.practice.phone
     if tx.health.holds(client.id) and said != "mistake-noted":
         number = running.practice.emergency_number
         return reply("noted-on-hold", clinician=clinician, phone=phone, emergency_number=number)
@@ -172,6 +173,9 @@ def morning_check(tx: Tx, client: Client, now: datetime) -> None:
         return
     tx.people.save_client(replace(client, morning_at=None))
     if tx.health.holds(client.id):
+        return
+    if on_break(tx, client.id, today_of(client, now)):
+        _ask_next_morning(tx, client, now)  # nothing is asked on a break; it waits for its end
         return
     tx.questions.ask(Question(client.id, "morning", "score", asked_at=now))
     tell(
@@ -236,7 +240,12 @@ def _fall_on(tx: Tx, client: Client, fall: Fall, now: datetime, words: str) -> R
     tx.questions.close(client.id, "fall")
     if outcome is Outcome.HOLD:
         sign = fall.sign if fall.sign != "none" else None
-        return holds.stop(tx, client, now, reason="fall", sign=sign, details=said)
+        stopped = holds.stop(tx, client, now, reason="fall", sign=sign, details=said)
+        if fall.injured or sign is not None:  # what cannot bear weight or was knocked is hurt
+            lapses.lapse(
+                tx, client, "injury", now
+            )  # the safety message says who can start it again
+        return stopped
     raise_flag(tx, client, "fall", now, urgent=False, details=said)
     return carry_on(tx, client, now, "fall-noted")
 

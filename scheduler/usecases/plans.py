@@ -18,8 +18,8 @@ from scheduler.domain.plan import (
 )
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import PlanVersion, Question, Tx
-from scheduler.usecases import weekplan
-from scheduler.usecases.drafts import check, needs_yes, preview
+from scheduler.usecases import lapses, weekplan
+from scheduler.usecases.drafts import beside, check, needs_yes, preview
 from scheduler.usecases.opening import begin_day
 from scheduler.usecases.post import tell
 from scheduler.usecases.rest import bars, gather, withdraw_all
@@ -45,6 +45,7 @@ def clear(tx: Tx, by: int, client_id: int, ceiling: Level, now: datetime) -> Rep
             before=before.ceiling.name.lower() if before else None,
             after=ceiling.name.lower(),
         )
+        lapses.cleared(tx, client, before, by, now)
         if bars(tx, gather(tx, client, local_day(now, client.zone))):
             withdraw_all(tx, client, "clearance")  # what was on its way is not permitted any more
         begin_day(tx, client, now)
@@ -74,6 +75,7 @@ def save(tx: Tx, question: Question, accept_estimate: bool, now: datetime) -> Re
         tx.people.save_client(after)
         version = keep_version(tx, client_id, plan, _valid_from(tx, after, plan, now), by, now)
         weekplan.again(tx, after, version.valid_from)
+        lapses.planned(tx, after, version, by, now)
         tx.questions.close(by, "plan")
         _tell_client(tx, after, version, now)
         begin_day(tx, after, now)
@@ -155,6 +157,7 @@ def _tell_client(tx: Tx, client: Client, version: PlanVersion, now: datetime) ->
             window=[plan.hours.window.start, plan.hours.window.end],
             day=first_impact_day(plan, version.valid_from).isoformat(),
             note=plan.note,
+            beside=beside(plan),
         ),
         now,
     )

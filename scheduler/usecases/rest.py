@@ -13,8 +13,8 @@ from scheduler.domain import days as d
 from scheduler.domain import permission
 from scheduler.domain.days import Bout, BoutState, Day, Entry
 from scheduler.domain.hours import Hours, common, instant, local_day
-from scheduler.domain.messages import Argument, Lane, Message, text
-from scheduler.domain.people import Client, Person
+from scheduler.domain.messages import Argument, Lane, Message, Text, text
+from scheduler.domain.people import Client, Pause, Person
 from scheduler.domain.plan import MOVEMENTS, Plan, hours_on
 from scheduler.domain.settings import Practice
 from scheduler.domain.spacing import DayPlan, spread_day
@@ -82,8 +82,20 @@ def bars(tx: Tx, running: Running) -> tuple[permission.Bar, ...]:
             holds=tx.health.holds(running.client.id),
             questions=frozenset(q.kind for q in tx.questions.of(running.client.id)),
             today=running.today,
+            on_break=on_break(tx, running.client.id, running.today) is not None,
         )
     )
+
+
+def on_break(tx: Tx, client: int, day: date) -> Pause | None:
+    """The break that a day of a client lies in, if it does."""
+    return next((each for each in tx.pauses.of(client, day) if each.covers(day)), None)
+
+
+def stopped(found: tuple[permission.Bar, ...]) -> Text:
+    """What a client is told of why nothing is asked: her own break, or that she will hear."""
+    own = permission.Bar.BREAK in found and permission.Bar.HOLD not in found
+    return text("on-break" if own else "stopped-for-now")
 
 
 def hours_of(running: Running) -> Hours | None:
@@ -154,7 +166,7 @@ def replan(
     if reps <= 0:
         return None
     earliest = max(moment for moment in (not_before or now, asked_for) if moment)
-    rest = spread(tx, running, _askable(running, reps, laters), earliest)
+    rest = spread(tx, running, _askable(tx, running, reps, laters), earliest)
     if rest is None:
         return None
     _note_shortfall(tx, running, reps, rest)
@@ -163,12 +175,28 @@ def replan(
     return _write(tx, running, rest, now, laters, asked_for)
 
 
-def _askable(running: Running, reps: int, laters: int) -> int:
+def _askable(tx: Tx, running: Running, reps: int, laters: int) -> int:
     """Reps that can still be asked without more messages of the bot's own than P6 allows."""
     if running.day is None or running.plan is None:
         return 0
-    prompts = d.messages_left(running.day, running.bouts) + (1 if laters else 0)
+    prompts = messages_left(tx, running) + (1 if laters else 0)
     return min(reps, prompts * running.plan.bout_reps)
+
+
+def messages_left(tx: Tx, running: Running) -> int:
+    """Messages of its own accord that the bot may still send on this day (P6)."""
+    others = tx.outbox.own_on(running.client.id, running.today)
+    return d.messages_left(running.day, running.bouts, others)
+
+
+def bouts_to_come(tx: Tx, running: Running, now: datetime) -> int:
+    """Bouts of today that are still to be asked, beside one that is open."""
+    if running.day is None:
+        return 0
+    open_reps = sum(b.reps for b in running.bouts if b.state is BoutState.ASKED)
+    reps = running.day.total - running.done - d.dropped(running.bouts) - open_reps
+    rest = spread(tx, running, reps, now) if reps > 0 else None
+    return len(rest.bouts) if rest else 0
 
 
 def _note_shortfall(tx: Tx, running: Running, reps: int, rest: DayPlan) -> None:

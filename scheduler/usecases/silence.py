@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import datetime, timedelta
 
+from scheduler.domain.hours import instant, local_day
 from scheduler.domain.people import Client
 from scheduler.ports import Tx
 from scheduler.usecases.flags import raise_flag
@@ -14,7 +15,14 @@ from scheduler.usecases.rest import bars, gather, today_of
 def ends_at(tx: Tx, client: Client) -> datetime | None:
     """When silence becomes a flag; `None` before the client has joined."""
     last = client.heard_at or client.joined_at
-    return last + timedelta(days=tx.book.practice().silent_days) if last else None
+    if last is None:
+        return None
+    for pause in tx.pauses.of(client.id, local_day(last, client.zone)):
+        if pause.last is not None and pause.last >= pause.first:  # nobody is asked on a break
+            last = max(last, instant(pause.last + timedelta(days=1), 0, client.zone))
+    for hold in tx.health.holds_since(client.id, last):  # nor on a hold
+        last = max(last, hold.released_at or last)
+    return last + timedelta(days=tx.book.practice().silent_days)
 
 
 def look(tx: Tx, client: Client, now: datetime) -> None:

@@ -148,8 +148,8 @@ def standing(tx: Tx, client: Client, planned: WeekPlan, over: date) -> Standing 
 
 def _totals(tx: Tx, client: Client, start: date) -> dict[date, int]:
     """The daily total in force on each day of a week that began."""
-    days = (tx.days.get(client.id, start + timedelta(days=n)) for n in range(WEEK))
-    return {day.day: day.total for day in days if day is not None}
+    days = tx.days.between(client.id, start, start + timedelta(days=WEEK - 1))
+    return {day.day: day.total for day in days}
 
 
 def within_maximum(tx: Tx, client: Client, day: date) -> bool:

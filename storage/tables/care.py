@@ -180,6 +180,7 @@ class HoldRow(Row, table=True):
     __tablename__ = "hold"
     __table_args__ = (
         partial("uq_hold_open", "client", "movement", where="released_at IS NULL", unique=True),
+        Index("ix_hold_client", "client"),
         NEVER_REUSED,
     )
 

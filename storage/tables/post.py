@@ -28,6 +28,7 @@ class OutboxRow(Row, table=True):
         CheckConstraint("(chat IS NULL) = (chat_lookup IS NULL)", name="chat_can_be_found"),
         partial("ix_outbox_ready", "ready_at", where="state = 'due'"),
         partial("ix_outbox_put_back", "put_back_until", where="put_back_until IS NOT NULL"),
+        partial("ix_outbox_message", "person", "message_id", where="message_id IS NOT NULL"),
         partial("ix_outbox_own", "person", "own_day", where="own_day IS NOT NULL"),
         partial("ix_outbox_at_work", "lease_until", where="state IN ('claimed', 'sending')"),
         partial(

@@ -5,30 +5,33 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import replace
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Any
 
 from sqlalchemy import Connection, select
 
 from bot.telegram.handlers import dispatch
 from bot.telegram.incoming import incoming
+from scheduler.domain.companions import CATALOGUE
 from scheduler.domain.messages import Message
 from scheduler.domain.people import Role, State
 from scheduler.ports import Outgoing, Question
-from scheduler.usecases import join
+from scheduler.usecases import digests, join
 from storage.outbox import Outbox
 from storage.store import SqlTx
 from storage.tables import OutboxRow, metadata, table
 from tests.journeys.desk import Desk
-from tests.journeys.rooms import ANN, BO, DANA, EVE, GIL, IDS, KIM, ROLES, UPDATES, at
+from tests.journeys.rooms import ANN, BO, DANA, EVE, GIL, IDS, KIM, MONDAY, ROLES, UPDATES, at
 
 STRANGER = KIM + 500
 POST = {"outbox", "inbox", "secret"}
 """Tables that are not facts about people."""
+HEARD = "heard_at"
+"""When anything last came from a client: every press of hers says that, whatever comes of it (H8)."""
 APPEND_ONLY = {"ledger", "plan", "report", "audit"}
-OF_CLIENT = {"day", "bout", "ledger", "report", "hold", "flag"}
-OF_CLINICIAN = {"plan", "clearance", "hold", "flag", "day", "bout"}
-OF_ADMIN = {"setting", "invitation", "person", "client", "question", "bout"}
+OF_CLIENT = {"week", "day", "bout", "ledger", "report", "hold", "flag", "pause", "companion_entry"}
+OF_CLINICIAN = {"plan", "clearance", "hold", "pause", "flag", "day", "bout"}
+OF_ADMIN = {"setting", "cover", "invitation", "person", "client", "question", "bout"}
 """What each role may change: a client her own facts, a clinician those of her clients, an admin no health."""
 
 PRESCRIBED = (f"cr:{IDS[GIL]}", f"cc:{IDS[GIL]}:moderate", f"cp:{IDS[GIL]}", "dp", "ds:1")
@@ -101,6 +104,30 @@ class House:
     def asked_in_the_morning(self) -> None:
         self.tx.questions.ask(Question(IDS[ANN], "morning", "score", asked_at=self.now))
 
+    def ann_has_a_companion(self) -> None:
+        version = self.tx.plans.latest(IDS[ANN])
+        assert version is not None
+        plan = replace(version.plan, companions=(CATALOGUE["back-raise"],))
+        self.tx.plans.add(IDS[ANN], plan, MONDAY, IDS[DANA], self.now)
+
+    def asked_about_the_week(self) -> None:
+        monday, tuesday, thursday = (str(MONDAY + timedelta(days=n)) for n in (0, 1, 3))
+        bodies: dict[str, dict[str, Any]] = {
+            "week": {"start": monday, "days": [monday, thursday]},
+            "make-up": {"day": monday, "instead": tuesday},
+            "weekly": {"day": monday},
+        }
+        for kind, body in bodies.items():
+            self.tx.questions.ask(Question(IDS[ANN], kind, "asked", body, self.now))
+
+    def digests_were_made(self) -> None:
+        """One of Dana's, number 1, and one of Eve's, number 2."""
+        for who in (DANA, EVE):
+            clinician = self.tx.people.get(IDS[who])
+            assert clinician is not None
+            body = digests.build(self.tx, clinician, MONDAY, self.now)
+            self.tx.digests.keep(clinician.id, MONDAY, body, self.now)
+
     def kim_is_a_clinician_too(self) -> None:
         person = join.enrol(self.tx, None, Role.CLINICIAN, "Kim", "qps", None, self.now)
         second = replace(person, account=KIM, state=State.READY, acting=False)
@@ -111,6 +138,8 @@ class House:
     def ids(self) -> dict[str, int]:
         """What a case's data name: people, open prompts, flags."""
         names = {"ann": IDS[ANN], "gil": IDS[GIL], "dana": IDS[DANA], "kim": IDS[KIM]}
+        covers = self.tx.staff.covers(IDS[DANA])
+        names |= {"eve": IDS[EVE], "cover": covers[0].id if covers else 0}
         for name, who in (("ann", ANN), ("gil", GIL)):
             names[f"{name}_bout"] = (
                 self.tx.days.open_bouts(IDS[who])[0].id if self._open(who) else 0
@@ -129,7 +158,10 @@ class House:
     def _rows(self, t: Any) -> dict[Any, Mapping[str, Any]]:
         key = [column.name for column in t.primary_key]
         found = self.connection.execute(select(t)).mappings()
-        return {tuple(row[name] for name in key): dict(row) for row in found}
+        return {
+            tuple(row[name] for name in key): {k: v for k, v in row.items() if k != HEARD}
+            for row in found
+        }
 
     def posted(self) -> list[Any]:
         """Everything on its way or sent, answers left out."""
@@ -149,6 +181,12 @@ class House:
             yield
         finally:
             savepoint.rollback()
+            self.afresh()
+
+    def afresh(self) -> None:
+        """After something was taken back: nothing that was read of it is remembered."""
+        self.tx = SqlTx(self.connection)
+        self.tx.outbox = self.post
 
     # --- who may change what ---
 
@@ -168,8 +206,11 @@ class House:
         if person is None or (name in APPEND_ONLY and old is not None):
             return False
         if name == "audit":
-            return bool(row["who"] == person)
-        if name == "question" and row["person"] == person:
+            by_itself = (
+                row["who"] is None and row["about"] == person
+            )  # a clearance that lapses (C2)
+            return bool(row["who"] == person or by_itself)
+        if name in {"question", "staff"} and row["person"] == person:
             return True
         match ROLES.get(who, Role.CLIENT):
             case Role.CLIENT:
@@ -182,10 +223,15 @@ class House:
                 return name in OF_ADMIN
 
     def _client_may(self, person: int, name: str, row: Mapping[str, Any]) -> bool:
-        if row.get("released_at") or row.get("closed_at"):
-            return False  # only a clinician releases a hold and closes a flag
+        own = (
+            name == "flag" and row["kind"] == "break"
+        )  # she ends her own break, and its flag with it
+        if row.get("released_at") or (row.get("closed_at") and not own):
+            return False  # only a clinician releases a hold and closes another flag
         if name in {"client", "person"}:
             return bool(row["id"] == person)
+        if name == "clearance":
+            return bool(row["client"] == person and row["lapsed_at"])
         return name in OF_CLIENT and row["client"] == person
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from bot import dialogue
 from bot.telegram.handlers.dispatch import HANDLERS
-from scheduler.domain import pain, planjson, readiness
+from scheduler.domain import breaks, pain, planjson, readiness
 from scheduler.domain.flags import OUTCOMES
 from scheduler.domain.hours import Hours, Span
 from scheduler.domain.people import Role
@@ -29,7 +29,13 @@ VARIABLES: dict[str, Sequence[str]] = {
     "id_": (),
     "fault.reason": (),
     "ids[value]": (),
-    "fault": ("setting-bad-zone", "setting-bad-window", "setting-bad-number"),
+    "fault": tuple(
+        f"setting-bad-{name}"
+        for name in (
+            *("number", "zone", "window", "work-hours", "week-start", "work-days"),
+            "files-in-chat",
+        )
+    ),
     "STOP_TEXTS[urgency]": tuple(STOP_TEXTS.values()),
 }
 """What stands for an id in a call; nothing where the ids are found at the caller."""
@@ -52,7 +58,6 @@ FAMILIES: dict[str, list[str]] = {
     "ask-times-{field}": [f"ask-times-{field}" for field in ("zone", "window", "quiet")],
     "ask-plan-{field.replace('_', '-')}": [f"ask-plan-{field}" for field in _dashed],
     "welcome-{person.role.value}": ["welcome-clinician", "welcome-admin"],
-    "setting-bad-{name}": ["setting-bad-zone", "setting-bad-window"],
     "fault-{fault.reason}": [],  # see `fault_reasons`
     "button-{label}": [],  # its callers are found
     "command-{name}": [f"command-{name}" for name in _commands],
@@ -65,19 +70,24 @@ FAMILIES: dict[str, list[str]] = {
     "button-outcome-{o}": [f"button-outcome-{outcome}" for outcome in OUTCOMES],
     "button-ceiling-{name}": [f"button-ceiling-{level.name.lower()}" for level in Level],
     "button-field-{name.replace('_', '-')}": [f"button-field-{field}" for field in _dashed],
+    "button-away-{reason}": [f"button-away-{reason}" for reason in breaks.REASONS],
+    "button-away-{why}": [f"button-away-{reason}" for reason in breaks.REASONS],
+    "button-break-{length}": [f"button-break-{length}" for length in breaks.LENGTHS],
+    "button-break-{key}": [f"button-break-{length}" for length in breaks.LENGTHS],
     "button-role-{role.value}": [f"button-role-{role.value}" for role in Role],
     "button-role-{role}": [f"button-role-{role.value}" for role in Role],
 }
 """Ids that are built, and all that they can become."""
 DRAWN = frozenset({"digest", "line"})
 """Arguments that become a picture or a file: the caption says some facts of them instead."""
+NOT_SHOWN = {"hours", "weekday_hours", "companions"}
 SPREAD = {
     "amount": ("reps", "total", "movement", "per_side"),
     "hours_args": ("window", "quiet"),
     "_practice_facts": ("practice", "phone", "emergency_number", "clinician"),
     "_card_args": (
-        *(field for field in planjson.as_json(PLAN) if field not in {"hours", "weekday_hours"}),
-        *("client", "name", "per_side", "window", "quiet"),
+        *(field for field in planjson.as_json(PLAN) if field not in NOT_SHOWN),
+        *("beside", "client", "name", "per_side", "window", "quiet"),
     ),
 }
 """What a call's `**helper(...)` adds to its arguments."""

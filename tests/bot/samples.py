@@ -8,6 +8,15 @@ from bot.words.ids import documented
 
 SAMPLE: dict[str, Any] = {
     "clients_count": 2,
+    "colleague": 3,
+    "colleagues": [{"id": 3, "name": "Eve"}],
+    "covers": [{"id": 5, "name": "Eve", "until": "2027-03-22"}],
+    "open_flags": [12],
+    "scores": [{"day": "2027-03-08", "score": 4}],
+    "searched": False,
+    "whose": "Dana",
+    "writer": 2,
+    "yours": True,
     "flag_rows": [
         {"flag": 3, "name": "Bo", "reason": "silent", "since": "2027-03-09", "dates": []}
     ],
@@ -43,6 +52,16 @@ SAMPLE: dict[str, Any] = {
     "answer_hours": "Mon to Fri, 9 to 5",
     "asked": 10,
     "at": "2027-03-08T08:00",
+    "away": "travel",
+    "amount": 10,
+    "beside": [
+        {"companion": "hover-hold", "measure": "hold", "amount": 2, "rounds": 3, "weekdays": [0, 3]}
+    ],
+    "rounds": 3,
+    "measure": "reps",
+    "because": "break",
+    "paused": False,
+    "too_long": True,
     "bout": 12,
     "bout_max": 12,
     "bout_reps": 10,
@@ -58,7 +77,16 @@ SAMPLE: dict[str, Any] = {
     "most": 3,
     "cleared": True,
     "client": 7,
-    "clients": [{"id": 7, "name": "Ann", "state": "ready", "flags": 1}],
+    "clients": [
+        {
+            "id": 7,
+            "name": "Ann",
+            "state": "ready",
+            "flags": 1,
+            "reasons": [{"kind": "hold", "since": "2027-03-09", "pain": 7}],
+            "whose": "Dana",
+        }
+    ],
     "clinician": "Dana",
     "clinicians": [{"id": 2, "name": "Dana"}],
     "companion": "Prone upper-back raise",
@@ -160,7 +188,8 @@ SAMPLE: dict[str, Any] = {
     "zone": "America/New_York",
 }
 BARE: dict[str, Any] = {
-    "more": 0, "lost": 0, "flag_rows": [],
+    "colleagues": [], "covers": [], "open_flags": [], "scores": [], "searched": True, "yours": False,
+    "too_long": False, "more": 0, "lost": 0, "flag_rows": [], "beside": [], "until": None,
     "spread": None, "pain": None, "since": None, "reasons": [], "companions": [], "excused": 0, "open": 0,
     "reps_over": 0, "pages": 1, "need": 0, "digest_rows": [], "dates": [],
     "answer_hours": "", "asked": None, "bout": None, "bouts": 1, "ceiling": None, "cleared": False,

@@ -79,7 +79,20 @@ def test_a_span_of_hours_is_taken_as_people_write_it(text: str, start: time, end
 
 
 @pytest.mark.parametrize(
-    "text", ["", "8", "20-8", "8-24", "25-26", "8:60-9", "13pm-14", "8-8pm-9", "a-b"]
+    "text",
+    [
+        "",
+        "8",
+        "20-8",
+        "17:00-09:00",
+        "13-9",
+        "8-24",
+        "25-26",
+        "8:60-9",
+        "13pm-14",
+        "8-8pm-9",
+        "a-b",
+    ],
 )
 def test_what_is_no_span_of_one_day_is_unclear(text: str) -> None:
     assert answers.span(text) == Unclear("answer-span")

@@ -6,8 +6,8 @@ from bot.pictures.tiles import STATES
 from bot.words.catalogue import catalogue
 from bot.words.formats import FORMATS, MAY_BE_ABSENT
 from bot.words.ids import DERIVED, documented, entries, spoken, table
-from scheduler.domain import pain, readiness
-from scheduler.domain.flags import KINDS, OUTCOMES, REASONS
+from scheduler.domain import breaks, companions, lapses, pain, readiness
+from scheduler.domain.flags import BY_ITSELF, KINDS, OUTCOMES, REASONS
 from scheduler.domain.people import Role, State
 from scheduler.domain.plan import MOVEMENTS, Level
 from scheduler.domain.settings import NAMES
@@ -72,7 +72,7 @@ FAMILIES = {
     "doing": pain.FALL_DOING,
     "step": [*pain.STEPS, *(step.replace("_", "-") for step in pain.FALL_STEPS)],
     "ready": [*readiness.KEYS, *(f"unsure-{screen}" for screen in readiness.ORDER)],
-    "outcome": OUTCOMES,
+    "outcome": [*OUTCOMES, *BY_ITSELF],
     "ceiling": [level.name.lower() for level in Level],
     "role": [role.value for role in Role],
     "state": [state.value for state in State],
@@ -82,6 +82,9 @@ FAMILIES = {
     "cell": STATES,
     "why": [why.value for why in Why],
     "mark": [why.value for why in Why],
+    "away": breaks.REASONS,
+    "because": lapses.REASONS,
+    "companion": companions.CATALOGUE,
     "weekday": range(7),
     "month": range(1, 13),
 }

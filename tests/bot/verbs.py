@@ -57,6 +57,13 @@ SCREENS: tuple[Step, ...] = (*AGREED, *((BO, f"r:{s}:none") for s in ("bones", "
 DRAFT: tuple[Step, ...] = ((DANA, "cp:{ann}"),)
 FIELD: tuple[Step, ...] = (*DRAFT, (DANA, "df:daily_total"))
 PREVIEW: tuple[Step, ...] = (*FIELD, (DANA, "dv:daily_total:30"), (DANA, "dp"))
+BREAK: tuple[Step, ...] = ((ANN, '"/break'),)
+WHY: tuple[Step, ...] = (*BREAK, (ANN, "br:travel"))
+AWAY: tuple[Step, ...] = (*WHY, (ANN, "bl:3"))
+PAUSED: tuple[Step, ...] = ((DANA, "kl:{ann}:other:7"),)
+COVERED: tuple[Step, ...] = ((KIM, "cvu:{dana}:{eve}:7"),)
+WEEK: tuple[Step, ...] = (House.asked_about_the_week,)
+COMPANION: tuple[Step, ...] = (House.ann_has_a_companion,)
 NAMED: tuple[Step, ...] = ((KIM, "ir:client"), (KIM, '"Fay'))
 
 VERBS = (
@@ -78,13 +85,41 @@ VERBS = (
     Verb(BO, "u:3", "ask-times", ("client", "question"), SCREENS),
     Verb(BO, "t:keep", "ready-waiting", ("person", "client", "question"), (*SCREENS, (BO, "u:3"))),
     Verb(ANN, "pass:1", "passed-on", ("flag", "question"), ((ANN, '"a blue kettle'),)),
+    Verb(ANN, "hq", "ask-screen-bones", ("question",)),
+    Verb(ANN, "br:travel", "ask-break-length", ("question",), BREAK),
+    Verb(ANN, "bl:3", "break-started", ("pause", "flag", "bout", "audit", "question"), WHY),
+    Verb(ANN, "bn", "break-not-now", ("question",), WHY),
+    Verb(ANN, "bm", "ask-break-length", ("question",), AWAY),
+    Verb(ANN, "bb", "break-over", ("pause", "flag", "bout", "audit"), AWAY),
+    Verb(ANN, "wk:keep", "week-days-kept", ("week", "question"), WEEK),
+    Verb(ANN, "wd:2027-03-09", "choose-days", ("question",), WEEK),
+    Verb(ANN, "mu:0", "make-up-declined", ("week", "question"), WEEK),
+    Verb(ANN, "wq:none", "week-thanks", ("report", "question"), WEEK),
+    Verb(ANN, "re:{dana}", "ask-reply", ("question",)),
+    Verb(
+        ANN, "cd:back-raise:2027-03-08:1", "companion-noted", ("companion_entry",), COMPANION,
+        "cd:hover-hold:2027-03-08:1", "companion-not-planned",
+    ),
     # a clinician's
     Verb(DANA, "cl", "caseload"),
+    Verb(DANA, "dg:1:0", "digest", (), (House.digests_were_made,), "dg:2:0"),
+    Verb(DANA, "dt", "ask-digest-time"),
+    Verb(DANA, "dw:3", "digest-time-kept", ("staff",)),
+    Verb(DANA, "dh:9", "digest-time-kept", ("staff",)),
+    Verb(DANA, "cn:0", "caseload"),
+    Verb(DANA, "w:{ann}", "ask-words", ("question",), foreign="w:{gil}"),
     Verb(DANA, "c:{ann}", "client-page", foreign="c:{gil}"),
     Verb(DANA, "cr:{ann}", "ask-ceiling", foreign="cr:{gil}"),
     Verb(DANA, "cc:{ann}:low", "cleared", ("clearance", "audit"), foreign="cc:{gil}:low"),
     Verb(DANA, "cp:{ann}", "plan-card", ("question",), foreign="cp:{gil}"),
     Verb(DANA, "ch:{ann}", "client-held", ("hold", "bout"), foreign="ch:{gil}"),
+    Verb(DANA, "kb:{ann}", "ask-client-break-reason", foreign="kb:{gil}"),
+    Verb(DANA, "kr:{ann}:illness", "ask-client-break-length", foreign="kr:{gil}:illness"),
+    Verb(
+        DANA, "kl:{ann}:illness:7", "client-on-break", ("pause", "bout", "audit"), (),
+        "kl:{gil}:illness:7",
+    ),
+    Verb(DANA, "ke:{ann}", "client-break-over", ("pause", "bout", "audit"), PAUSED, "ke:{gil}"),
     Verb(DANA, "rel:{ann}", "ask-release", ("question",), HELD, "rel:{gil}"),
     Verb(DANA, "rd:{ann}:20", "ask-release-day", ("question",), RELEASE, "rd:{gil}:20"),
     Verb(
@@ -111,6 +146,16 @@ VERBS = (
     Verb(KIM, "ia:{ann}", "invitation", ("invitation", "audit"), (), "ia:999", "no-such-person"),
     Verb(KIM, "d:{ann}", "ask-discharge", (), (), "d:{dana}", "no-such-person"),
     Verb(KIM, "dd:{ann}", "discharged", ("person", "bout"), (), "dd:{dana}", "no-such-client"),
+    Verb(KIM, "cv:{dana}", "cover", (), (), "cv:{ann}", "no-such-person"),
+    Verb(
+        KIM, "cvc:{dana}:{eve}", "ask-cover-until", ("question",), (), "cvc:{dana}:{ann}",
+        "no-such-person",
+    ),
+    Verb(
+        KIM, "cvu:{dana}:{eve}:7", "cover-kept", ("cover", "audit"), (), "cvu:{dana}:{ann}:7",
+        "no-such-person",
+    ),
+    Verb(KIM, "cve:{cover}", "cover-ended", ("cover", "audit"), COVERED, "cve:999", OVER),
     # everybody's
     Verb(
         KIM, "as:clinician", "acting-as", ("person",), (House.kim_is_a_clinician_too,), "as:client",

@@ -13,7 +13,7 @@ from tests.journeys.theatre import Theatre
 async def theatre(
     database_at: URL, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> AsyncIterator[Theatre]:
-    """An open practice; at the end of the journey I1 to I6 and I9 are asserted over its log."""
+    """An open practice; at the end of the journey I1 to I9 are asserted over its log."""
     monkeypatch.setenv("PTB_TIMEDELTA", "true")  # without it the library warns of a coming change
     # Loopback needs no certificates; loading the usual ones takes longer than a journey's day.
     monkeypatch.delenv("SSL_CERT_FILE", raising=False)

@@ -32,7 +32,7 @@ class Facts:
     """One client. Counts are reps, `gap` is a timedelta, weekdays count from Monday = 0.
 
     `unheard` are bouts whose prompt was accepted while the bot never heard so: the bot cannot write
-    on such a prompt that its time is up.
+    on such a prompt that its time is up. `made_up` are days agreed on instead of another (W3).
     """
 
     name: str
@@ -49,6 +49,7 @@ class Facts:
     cleared_at: datetime | None
     discharged_at: datetime | None = None
     unheard: set[int] = field(default_factory=set)
+    made_up: set[date] = field(default_factory=set)
 
     def hours_at(self, at: datetime) -> Hours:
         return max((each for each in self.hours if each.since <= at), key=lambda each: each.since)

@@ -8,6 +8,7 @@ from collections.abc import AsyncIterator, Iterator
 from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import Any
 
 import pytest
@@ -21,6 +22,7 @@ from storage.engine import Database, database_url
 from storage.keys import Keyring
 from storage.store import SqlStore
 from storage.vault import unlock
+from tests.conftest import MEMORY
 from tests.journeys.desk import Desk
 from tests.journeys.rooms import (
     ANN,
@@ -121,15 +123,15 @@ def _furnish(url: URL) -> None:
 
 
 @pytest.fixture(name="kept", scope="session")
-def kept_fixture(tmp_path_factory: pytest.TempPathFactory, sqlite_template: Path) -> Iterator[Kept]:
+def kept_fixture(sqlite_template: Path) -> Iterator[Kept]:
     """One database object whose file is replaced before every test: SQL is compiled once, not each time."""
-    folder = tmp_path_factory.mktemp("furnished")
-    template = folder / "template.db"
-    shutil.copyfile(sqlite_template, template)
-    _furnish(database_url(f"sqlite:///{template}"))
-    kept = Kept(template, folder / "practice.db")
-    yield kept
-    kept.database.close_sync()
+    with TemporaryDirectory(prefix="boutwise-", dir=MEMORY) as scratch:
+        template = Path(scratch) / "template.db"
+        shutil.copyfile(sqlite_template, template)
+        _furnish(database_url(f"sqlite:///{template}"))
+        kept = Kept(template, Path(scratch) / "practice.db")
+        yield kept
+        kept.database.close_sync()
 
 
 class Kept:
@@ -171,13 +173,14 @@ def database_fixture(request: pytest.FixtureRequest, engine: str) -> Iterator[Da
 
 
 @pytest.fixture(name="furnished_url")
-def url_fixture(request: pytest.FixtureRequest, engine: str, tmp_path: Path) -> Iterator[str]:
+def url_fixture(request: pytest.FixtureRequest, engine: str) -> Iterator[str]:
     """The URL of a furnished database."""
     if engine == "sqlite":
         kept: Kept = request.getfixturevalue("kept")
-        path = tmp_path / "practice.db"
-        shutil.copyfile(kept.template, path)
-        yield f"sqlite:///{path}"
+        with TemporaryDirectory(prefix="boutwise-", dir=MEMORY) as scratch:
+            path = Path(scratch) / "practice.db"
+            shutil.copyfile(kept.template, path)
+            yield f"sqlite:///{path}"
         return
     with _on_server(request) as url:
         yield url.render_as_string(hide_password=False)

@@ -1,11 +1,11 @@
-"""I1 to I6 and I9 of the specification, asserted over the message log of a journey.
+"""I1 to I6 of the specification, asserted over the message log of a journey.
 
 A second implementation of the rules, on purpose simple: it replays what the platform took, believes what
 the test says it did, and reads nothing of the program's but the ledger.
 """
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from itertools import pairwise
@@ -16,6 +16,8 @@ from tests.journeys.log import Line, Said
 OWN_ACCORD = {
     *("prompt", "day-opening", "safety", "nudge", "no-answer", "away", "plan-told", "how-to"),
     *("release-told", "held-by-clinician", "ask-morning", "no-answer-so-stopped"),
+    *("week-days", "make-up", "week-no-room", "ask-week", "ask-companion"),
+    *("break-by-clinician", "break-ended-by-clinician", "lapsed", "plan-ended", "cleared-told"),
 }
 """What the bot says unasked to a client; everything else answers something she did."""
 ON_ITS_WAY = timedelta(seconds=5)
@@ -61,7 +63,9 @@ class Replay:
         self.put_off = False
         self.question: int | None = None
         self.held_since: datetime | None = None
+        self.held_all = False
         self.alarm = False
+        self.away_until: date | None = None
         self.own: Counter[date] = Counter()
         self.nudged: Counter[int] = Counter()
         self.nudges: Counter[date] = Counter()
@@ -96,6 +100,9 @@ class Replay:
                 self.prompt(said, line)
             case "nudge":
                 self.nudge(said, line)
+            case "week-days" | "make-up" | "week-no-room" | "ask-week" | "ask-companion":
+                self.own[self.facts.day(line.at)] += line.texts[0] is said and not line.edit
+                self.may_ask(line, of_movement=said.id != "ask-companion")
             case "away":
                 self.own[self.facts.day(line.at)] += 1
             case "no-answer":
@@ -107,7 +114,17 @@ class Replay:
                 self.put_off = said.id == "put-off" or (self.put_off and said.id == "logged")
                 self.asks = self.asks + 1 if said.id == "put-off" else self.asks
             case _:
+                self.breaks(said, line)
                 self.alarms(said, line, update)
+
+    def breaks(self, said: Said, line: Line) -> None:
+        """A break withdraws what is open; until its last day, or until it is ended, nothing is asked."""
+        if said.id in {"break-started", "break-by-clinician"}:
+            self.end(self.open(), line, "alarm")
+            until = said.args["until"]
+            self.away_until = date.fromisoformat(until) if until else date.max
+        elif said.id in {"break-over", "break-ended-by-clinician"}:
+            self.away_until = None
 
     def alarms(self, said: Said, line: Line, update: Line | None) -> None:
         if said.id.startswith(("ask-pain", "ask-fall", "ask-morning")):
@@ -118,10 +135,11 @@ class Replay:
         elif said.id.startswith(("stop-", "held-by-clinician")):
             self.alarm = False
             self.held_since = self.held_since or line.at
+            self.held_all = self.held_all or said.id != "stop-leak"
             self.end(self.open(), line, "alarm")
             self.told_at_once(said, line, update)
         elif said.id == "release-told":
-            self.held_since = None
+            self.held_since, self.held_all = None, False
 
     def meant(self, update: Line | None) -> int | None:
         """The bout that an answer is about: its button's, the replied one's, the question's, the open one."""
@@ -184,14 +202,17 @@ class Replay:
         if [a.ended_by for a in before[-2:]] == ["no-answer"] * 2:
             self.fault("P6", line, "a nudge after two silent prompts in a row")
 
-    def may_ask(self, line: Line) -> None:
+    def may_ask(self, line: Line, *, of_movement: bool = True) -> None:
+        """Whether anything may be asked; a leak stops the movement of the impact only (H3)."""
         facts = self.facts
         if facts.cleared_at is None or line.at < facts.cleared_at:
             self.fault("I1", line, "before clearance")
         if facts.discharged_at is not None and line.at >= facts.discharged_at:
             self.fault("I1", line, "after discharge")
-        if self.held_since is not None:
+        if self.held_since is not None and (self.held_all or of_movement):
             self.fault("I6", line, "during a hold")
+        if self.away_until is not None and facts.day(line.at) <= self.away_until:
+            self.fault("I1", line, "on a break")
         if self.alarm:
             self.fault("I1", line, "while a question about pain or a fall is open")
 
@@ -199,7 +220,7 @@ class Replay:
         facts = self.facts
         if not facts.hours_at(line.at).free(line.at):
             self.fault("I1", line, "outside the window, or in quiet time")
-        if day.weekday() not in facts.weekdays:
+        if day.weekday() not in facts.weekdays and day not in facts.made_up:
             self.fault("I1", line, "on a rest day")
         for back in range(1, facts.rest_days + 1):
             if self.done(day - timedelta(days=back), line.n) > LOAD * facts.total:
@@ -231,7 +252,9 @@ class Replay:
             for each in self.flags
             if (flag := each.get("flag"))
         )
-        if said.id != "held-by-clinician" and not flagged:
+        if (
+            said.id not in {"held-by-clinician", "stop-leak"} and not flagged
+        ):  # a leak is no hold (H1)
             self.fault("I6", line, "no flag on its way to the clinician")
 
     def at_the_end(self) -> None:
@@ -277,15 +300,3 @@ class Replay:
         for bout, count in Counter(row.bout for row in self.standing(end)).items():
             if bout is not None and count > 1:
                 self.faults.append(f"I5: bout {bout} was logged {count} times")
-
-
-def strangers(lines: Iterable[Line], may_read: Mapping[int, set[str]]) -> list[str]:
-    """I9: names of people in chats of those who have nothing to do with them."""
-    everyone = set().union(*may_read.values())
-    return [
-        f"I9: {name} named in the chat of account {line.chat}: {line.words}"
-        for line in lines
-        if line.bot
-        for name in everyone - may_read.get(line.chat, set())
-        if name in line.words
-    ]

@@ -3,6 +3,7 @@
 import pytest
 
 from bot.rehearsal import people
+from tests.conftest import on_sqlite
 from tests.journeys.optimum import best, minute
 from tests.journeys.theatre import Someone, Theatre
 
@@ -64,6 +65,7 @@ async def test_a_skip_drops_its_reps_and_no_other_bout_grows(theatre: Theatre) -
     assert ann.done() == 20
 
 
+@on_sqlite
 async def test_a_skip_of_everything_in_words_ends_the_day_quietly(theatre: Theatre) -> None:
     ann = await at_first_prompt(theatre, 5, total=10)
     assert (await ann.say("skip")).ids == ("skipped", "no-more-today")
@@ -72,10 +74,12 @@ async def test_a_skip_of_everything_in_words_ends_the_day_quietly(theatre: Theat
     assert len(ann.prompted()) == 1
 
 
+@on_sqlite
 async def test_reps_beyond_the_total_are_kept_gently_noted_and_flagged_past_half_as_much(
     theatre: Theatre,
 ) -> None:
     ann = await at_first_prompt(theatre, total=20, bout_max=100)
+    await ann.until(9)  # from now on Dana works, and such flags reach her at once
     await ann.say("20")
     assert (await ann.say("10")).ids == ("logged", "more-than-planned", "day-done")
     assert flags(theatre) == []  # 30 of 20 is 150 %, not over it
@@ -87,14 +91,17 @@ async def test_reps_beyond_the_total_are_kept_gently_noted_and_flagged_past_half
 
 
 @pytest.mark.parametrize(("reps", "flagged"), [(14, []), (15, [("too-much", 15)])])
+@on_sqlite
 async def test_one_log_above_the_bout_maximum_by_half_flags_the_day(
     theatre: Theatre, reps: int, flagged: list[tuple[str, int]]
 ) -> None:
     ann = await at_first_prompt(theatre, total=40)
+    await ann.until(9)
     await ann.say(f"did {reps}")
     assert flags(theatre) == flagged
 
 
+@on_sqlite
 async def test_a_movement_counted_on_each_side_says_so_with_every_number(
     theatre: Theatre,
 ) -> None:
@@ -106,6 +113,7 @@ async def test_a_movement_counted_on_each_side_says_so_with_every_number(
     assert (answer.texts[0].args["reps"], answer.texts[0].args["per_side"]) == (8, True)
 
 
+@on_sqlite
 async def test_half_is_half_of_the_bout_asked_rounded_up(theatre: Theatre) -> None:
     ann = await at_first_prompt(theatre, total=21, bout=7)
     assert (await ann.say("half")).texts[0].args["reps"] == 4
@@ -114,6 +122,7 @@ async def test_half_is_half_of_the_bout_asked_rounded_up(theatre: Theatre) -> No
 # --- numbers that are asked back -----------------------------------------------------------------
 
 
+@on_sqlite
 async def test_three_times_the_bout_is_logged_and_one_more_is_asked_back(
     theatre: Theatre,
 ) -> None:
@@ -128,6 +137,7 @@ async def test_three_times_the_bout_is_logged_and_one_more_is_asked_back(
     assert ann.done() == 61
 
 
+@on_sqlite
 async def test_a_number_over_500_is_never_logged_and_500_only_when_she_is_sure(
     theatre: Theatre,
 ) -> None:
@@ -140,6 +150,7 @@ async def test_a_number_over_500_is_never_logged_and_500_only_when_she_is_sure(
     assert ann.done() == 500
 
 
+@on_sqlite
 async def test_words_that_could_be_two_numbers_are_asked_back(theatre: Theatre) -> None:
     ann = await at_first_prompt(theatre, total=40)
     assert (await ann.say("10-12")).ids == ("ask-reps-unclear",)
@@ -172,6 +183,7 @@ async def test_a_bout_can_be_put_off_three_times_and_the_fourth_time_stays_open(
     ("words", "at"),
     [("in 20 min", "08:25"), ("at 11", "11:00"), ("later at 3 pm", "15:00"), ("later", "08:35")],
 )
+@on_sqlite
 async def test_later_waits_until_the_time_said(theatre: Theatre, words: str, at: str) -> None:
     ann = await at_first_prompt(theatre, 2, total=20)  # "later" alone is half an hour (ours)
     assert (await ann.say(words)).texts[0].args["next"] == f"2027-03-08T{at}"
@@ -180,6 +192,7 @@ async def test_later_waits_until_the_time_said(theatre: Theatre, words: str, at:
     assert ann.asked()[:2] == [10, 10]
 
 
+@on_sqlite
 async def test_later_that_no_longer_fits_is_refused_and_the_prompt_stays_open(
     theatre: Theatre,
 ) -> None:
@@ -192,6 +205,7 @@ async def test_later_that_no_longer_fits_is_refused_and_the_prompt_stays_open(
     assert (await ann.tap("all")).texts[0].args["done"] == 10
 
 
+@on_sqlite
 async def test_later_said_before_the_prompt_never_brings_it_nearer(theatre: Theatre) -> None:
     ann = await at_first_prompt(theatre, total=30)
     await ann.tap("all")
@@ -220,6 +234,7 @@ async def test_undo_takes_the_entry_back_and_its_prompt_waits_again(theatre: The
     assert ann.done() == 10
 
 
+@on_sqlite
 async def test_undo_goes_back_entry_by_entry_and_says_when_there_is_none_left(
     theatre: Theatre,
 ) -> None:
@@ -231,6 +246,7 @@ async def test_undo_goes_back_entry_by_entry_and_says_when_there_is_none_left(
     assert (await ann.say("undo")).ids == ("undo-nothing",)
 
 
+@on_sqlite
 async def test_yesterday_can_be_undone_until_noon(theatre: Theatre) -> None:
     ann = await at_first_prompt(theatre, total=20)
     await ann.say("10")
@@ -245,6 +261,7 @@ async def test_yesterday_can_be_undone_until_noon(theatre: Theatre) -> None:
 # --- replies, edits, repeats ---------------------------------------------------------------------
 
 
+@on_sqlite
 async def test_a_reply_to_an_old_prompt_counts_for_it_and_leaves_the_open_one_open(
     theatre: Theatre,
 ) -> None:
@@ -268,6 +285,7 @@ async def test_an_edited_message_replaces_the_reps_it_logged(theatre: Theatre) -
     assert ann.done() == 9
 
 
+@on_sqlite
 async def test_an_edit_of_a_message_that_logged_nothing_is_read_like_a_new_one(
     theatre: Theatre,
 ) -> None:
@@ -277,6 +295,7 @@ async def test_an_edit_of_a_message_that_logged_nothing_is_read_like_a_new_one(
     assert ann.done() == 12
 
 
+@on_sqlite
 async def test_an_edit_after_its_day_has_closed_changes_nothing(theatre: Theatre) -> None:
     ann = await at_first_prompt(theatre, total=40)
     await ann.say("8")
@@ -328,10 +347,12 @@ async def _restore(theatre: Theatre, message_id: int, data: str) -> None:
     theatre.stage.world.messages[message_id].markup = {"inline_keyboard": buttons}
 
 
+@on_sqlite
 async def test_what_is_not_understood_is_said_so_and_passed_on_when_she_wants(
     theatre: Theatre,
 ) -> None:
     ann = await at_first_prompt(theatre, total=20)
+    await ann.until(9)
     assert (await ann.say("the cat sat on the mat")).ids == ("not-understood",)
     await ann.press("pass:1")
     assert flags(theatre) == [("words", 0)]

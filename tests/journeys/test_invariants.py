@@ -7,8 +7,9 @@ from typing import Any
 
 import pytest
 
+from tests.journeys.everyone import strangers, twice
 from tests.journeys.facts import Facts, Hours, Row
-from tests.journeys.invariants import Replay, strangers
+from tests.journeys.invariants import Replay
 from tests.journeys.log import Line, Said
 
 ANN, DANA = 11, 22
@@ -187,3 +188,12 @@ def test_the_name_of_a_stranger_in_a_chat_is_found() -> None:
     may_read = {ANN: {"Ann", "Dana"}, DANA: {"Dana", "Ann"}, 33: {"Eli"}}
     assert len(strangers([line], may_read)) == 1
     assert strangers([replace(line, words="passed on to Dana")], may_read) == []
+
+
+def test_a_flag_or_a_digest_that_came_twice_is_found_and_a_repeat_is_none() -> None:
+    flag = bot("09:00", ("flag", {"flag": 5}), chat=DANA)
+    digest = bot("08:00", ("digest", {"number": 3, "page": 1}), chat=DANA)
+    repeat = bot("13:00", ("flag-repeat", {"flag": 5}), ("flag", {"flag": 5}), chat=DANA)
+    asked_for = bot("14:00", ("digest", {"number": 0, "page": 1}), chat=DANA)
+    assert twice([flag, digest, repeat, asked_for, asked_for]) == []
+    assert len(twice([flag, flag, digest, digest])) == 2

@@ -160,6 +160,7 @@ async def test_a_leak_stops_that_movement_only_and_is_no_emergency(desk: Desk, b
         await desk.say(ANN, "I leak urine when I jump")
     assert desk.ids(ANN) == ["stop-leak"]
     assert await desk.holds() == ["stomp"]
+    await desk.step(at(9))  # not urgent: it comes in the working hours
     flag = desk.the(DANA, "flag").args
     assert (flag["urgent"], flag["sign"], flag["movement"]) == (False, "leak", "stomp")
     assert not await desk.run(lambda tx: tx.days.open_bouts(IDS[ANN]))
@@ -172,6 +173,7 @@ async def test_after_a_leak_another_sign_is_still_a_hold_of_everything(desk: Des
     await desk.say(ANN, "chest pain")
     assert desk.ids(ANN) == ["stop-emergency"]
     assert set(await desk.holds()) == {"stomp", None}
+    await desk.step(at(9))
     assert desk.count(DANA, "flag") == 2
 
 

@@ -8,7 +8,17 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from bot.telegram.buttons import admin, client, clinician, digest, week
+from bot.telegram.buttons import (
+    admin,
+    breaks,
+    client,
+    clinician,
+    companions,
+    cover,
+    digest,
+    week,
+    writing,
+)
 from bot.telegram.buttons.base import Args, Button, Rows
 from scheduler.domain.messages import Message
 
@@ -17,9 +27,13 @@ __all__ = ["KEYBOARDS", "SHAPES", "Button", "Rows", "rows", "well_formed"]
 KEYBOARDS: dict[str, Callable[[Args], Rows]] = {
     **client.KEYBOARDS,
     **week.KEYBOARDS,
+    **breaks.KEYBOARDS,
+    **companions.KEYBOARDS,
     **digest.KEYBOARDS,
     **clinician.KEYBOARDS,
+    **writing.KEYBOARDS,
     **admin.KEYBOARDS,
+    **cover.KEYBOARDS,
 }
 """From the id of a text to its buttons. A message without an entry has none."""
 
@@ -35,11 +49,15 @@ def rows(message: Message) -> Rows:
 
 SHAPES: dict[str, str] = {
     **week.SHAPES,
+    **breaks.SHAPES,
+    **companions.SHAPES,
     **digest.SHAPES,
+    **writing.SHAPES,
+    **cover.SHAPES,
     **dict.fromkeys(("all", "few", "lat", "skp", "n", "m", "u"), "i"),
-    **dict.fromkeys(("c", "cr", "cp", "ch", "rel", "fx", "a", "ia", "d", "dd", "ic"), "i"),
+    **dict.fromkeys(("c", "cn", "cr", "cp", "ch", "rel", "fx", "a", "ia", "d", "dd", "ic"), "i"),
     **dict.fromkeys(("sure", "ok", "pass", "t", "df", "ds", "s", "ir"), "s"),
-    **dict.fromkeys(("hurt", "fell", "oops", "cl", "dc", "dp", "dx", "ap"), ""),
+    **dict.fromkeys(("hurt", "fell", "oops", "hq", "cl", "dc", "dp", "dx", "ap"), ""),
     **dict.fromkeys(("p", "f", "r", "dv"), "ss"),
     "cc": "is",
     "rd": "ii",

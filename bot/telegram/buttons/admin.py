@@ -29,8 +29,10 @@ def _people(args: Args) -> Rows:
 def _person(args: Args) -> Rows:
     person = args["person"]
     row = [button("invite-again", f"ia:{person}")]
-    if args["role"] == Role.CLIENT.value and args["state"] != "discharged":
+    if args["role"] == Role.CLIENT.value and args["state"] not in {"discharged", "left"}:
         row.append(button("discharge", f"d:{person}"))
+    if args["role"] == Role.CLINICIAN.value:
+        row.append(button("cover", f"cv:{person}"))
     return [row, [button("all-people", "ap")]]
 
 

@@ -158,6 +158,7 @@ KEYBOARDS: dict[str, Callable[[Args], Rows]] = {
     "consent-declined": _agree,
     **{f"ask-screen-{screen}": _screen(screen) for screen in readiness.ORDER},
     "ask-which": _which,
+    "consent-kept": lambda _: [[button("health-again", "hq")]],
     "ask-usual-pain": lambda _: numbers(0, 10, "u"),
     "ask-times": _times,
     "not-understood": _pass_on,

@@ -5,18 +5,25 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from bot.telegram.buttons.base import Args, Rows, button, in_rows
+from bot.telegram.buttons.base import Args, Button, Rows, button, in_rows
+from bot.telegram.buttons.breaks import of_client
+from scheduler.domain.companions import CATALOGUE
 from scheduler.domain.flags import OUTCOMES
 from scheduler.domain.plan import Level
 from scheduler.usecases.drafts import FIELDS
 
 
+def _stop(args: Args) -> Button:
+    client = args["client"]
+    held = args.get("held")
+    return button("release", f"rel:{client}") if held else button("hold", f"ch:{client}")
+
+
 def _flag(args: Args) -> Rows:
+    client = args["client"]
     return [
-        [
-            button("close-flag", f"fx:{args['flag']}"),
-            button("open-client", f"c:{args['client']}"),
-        ]
+        [button("close-flag", f"fx:{args['flag']}"), button("write", f"w:{client}")],
+        [_stop(args), button("open-client", f"c:{client}")],
     ]
 
 
@@ -37,19 +44,33 @@ def _ceiling(args: Args) -> Rows:
 
 def _caseload(args: Args) -> Rows:
     clients: Any = args["clients"]
+    page: Any = args["page"]
+    pages: Any = args["pages"]
+    turns = []
+    if page > 1 and not args["searched"]:
+        turns.append(button("page-back", f"cn:{page - 2}"))
+    if page < pages and not args["searched"]:
+        turns.append(button("page-on", f"cn:{page}"))
     return [
-        [button("client", f"c:{each['id']}", name=each["name"], flags=each["flags"])]
-        for each in clients
+        *(
+            [button("client", f"c:{each['id']}", name=each["name"], flags=each["flags"])]
+            for each in clients
+        ),
+        *([turns] if turns else []),
     ]
 
 
 def _client_page(args: Args) -> Rows:
     client = args["client"]
-    stop = button("release", f"rel:{client}") if args["held"] else button("hold", f"ch:{client}")
-    return [
+    flags: Any = args["open_flags"]
+    closes = [button("close-flag-number", f"fx:{flag}", flag=flag) for flag in flags]
+    there = [
         [button("plan", f"cp:{client}"), button("clear", f"cr:{client}")],
-        [stop, button("all-clients", "cl")],
+        [_stop(args), button("write", f"w:{client}")],
     ]
+    there += of_client(args)
+    gone = args["state"] in {"left", "discharged"}
+    return [*([] if gone else there), *in_rows(closes, 2), [button("all-clients", "cl")]]
 
 
 def _to_plan(args: Args) -> Rows:
@@ -98,6 +119,11 @@ def _weekdays(_: Args) -> Rows:
 
 def _back(_: Args) -> Rows:
     return [[button("back", "dc")]]
+
+
+def _companions(_: Args) -> Rows:
+    keys = [button("companion", f"dv:companions:{key}", companion=key) for key in CATALOGUE]
+    return [*in_rows(keys, 1), *_none_or_back("companions")({})]
 
 
 def _none_or_back(field: str) -> Callable[[Args], Rows]:
@@ -157,9 +183,11 @@ KEYBOARDS: dict[str, Callable[[Args], Rows]] = {
     "ask-plan-review": _none_or_back("review"),
     "ask-plan-end": _none_or_back("end"),
     "ask-plan-note": _none_or_back("note"),
+    "ask-plan-companions": _companions,
     "plan-save": _save,
     "ask-release": _release,
     "ask-release-day": _release_day,
     "released": _to_client,
+    "released-not-cleared": _client_ready,
     "client-held": _to_client,
 }

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from bot import answers
+from bot.telegram.handlers import cover
 from bot.telegram.handlers.act import Act, Press
 from scheduler.domain.people import Role
 from scheduler.domain.reply import Reply, reply
-from scheduler.domain.settings import BOUNDS, NAMES
-from scheduler.usecases import caseload, staff
-from scheduler.usecases.pain import open_question
+from scheduler.domain.settings import BOUNDS, NAMES, WEEKDAY_NAMES, WEEKDAYS
+from scheduler.usecases import caseload, practice, staff
 
 
 def setting(act: Act) -> Reply:
@@ -48,6 +48,7 @@ def discharge(act: Act) -> Reply:
 
 
 PRESSES: dict[str, Press] = {
+    **cover.PRESSES,
     "s": setting,
     "ir": invite_role,
     "ic": invite_clinician,
@@ -58,34 +59,59 @@ PRESSES: dict[str, Press] = {
     "dd": discharge,
 }
 COMMANDS: tuple[str, ...] = ("people", "invite", "settings", "help")
+ASKED = ("setting", "invite", "cover")
+"""The questions that typed words answer."""
 
 
 def heard(act: Act) -> Reply | None:
-    """Typed words answer the open question about a setting or an invitation; else the help."""
+    """Typed words answer the latest open question: a setting, an invitation, a cover; else the help."""
     if act.update.kind == "edit":
         return None
-    if not act.update.text:
+    said = act.update.text.strip()
+    if not said:
         return reply("cannot-see-files", file=act.update.file)
-    if question := open_question(act.tx, act.who.id, "setting"):
-        value = _as_kept(question.step, act.update.text.strip())
-        return caseload.set_setting(act.tx, act.who.id, question.step, value, act.now)
-    if question := open_question(act.tx, act.who.id, "invite"):
-        return staff.invite_answer(act.tx, act.who, question, act.update.text, act.now)
+    for question in act.tx.questions.of(act.who.id):
+        match question.kind:
+            case "setting":
+                value = _as_kept(question.step, said, act.who.language)
+                return practice.set_setting(act.tx, act.who.id, question.step, value, act.now)
+            case "invite":
+                return staff.invite_answer(act.tx, act.who, question, act.update.text, act.now)
+            case "cover":
+                return cover.answered(act, question)
     return reply("help-admin")
 
 
-def _as_kept(name: str, said: str) -> str:
-    """A setting as it is kept, from how people write it: "8 am to 8 pm", "Lisbon", "20 minutes"."""
+def _as_kept(name: str, said: str, language: str) -> str:
+    """A setting as it is kept, from how people write it: "8 am to 8 pm", "Lisbon", "Mon and Tue".
+
+    What cannot be read is left as it was typed, and refused where it is kept.
+    """
+    if name in {"week_start", "work_days"}:
+        return _days(name, said, language)
     value: object = said
     if name == "zone":
         value = answers.zone(said)
-    elif name == "window":
+    elif name in {"window", "work_hours"}:
         value = answers.span(said)
+    elif name == "files_in_chat":
+        agreed = answers.yes_no(said, language)
+        value = agreed if isinstance(agreed, answers.Unclear) else ("yes" if agreed else "no")
     elif name in BOUNDS:
         value = answers.number(said, *BOUNDS[name])
     if isinstance(value, tuple):
         return "-".join(f"{at:%H:%M}" for at in value)
     return said if isinstance(value, answers.Unclear) else str(value)
+
+
+def _days(name: str, said: str, language: str) -> str:
+    """One weekday as "monday", or several as "mon tue wed"."""
+    days = answers.weekdays(said, language)
+    if isinstance(days, answers.Unclear) or (name == "week_start" and len(days) != 1):
+        return said
+    if name == "week_start":
+        return WEEKDAY_NAMES[days[0]]
+    return " ".join(WEEKDAYS[day] for day in days)
 
 
 def command(act: Act, name: str) -> Reply | None:
@@ -94,11 +120,11 @@ def command(act: Act, name: str) -> Reply | None:
         case "people" | "start":
             return staff.people(act.tx)
         case "invite":
-            act.tx.questions.close(act.who.id, "invite", "setting")
+            act.tx.questions.close(act.who.id, *ASKED)
             return reply("ask-invite-role")
         case "settings":
-            act.tx.questions.close(act.who.id, "invite", "setting")
-            return caseload.settings(act.tx)
+            act.tx.questions.close(act.who.id, *ASKED)
+            return practice.settings(act.tx)
         case "help":
             return reply("help-admin")
         case _:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bot import dialogue
 from bot.answers import WORST_PAIN
-from bot.telegram.handlers import client_text, week
+from bot.telegram.handlers import breaks, client_text, companions, week, writing
 from bot.telegram.handlers.act import Act, Press
 from bot.telegram.incoming import Incoming
 from scheduler.domain import readiness as questions
@@ -12,6 +12,7 @@ from scheduler.domain.people import Person
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
 from scheduler.usecases import bouts, corrections, join, notes, pain, putoff
+from scheduler.usecases import breaks as pauses
 from scheduler.usecases import times as own_times
 from scheduler.usecases.bouts import Said
 
@@ -171,6 +172,9 @@ def _after_consent(press: Press) -> Press:
 
 _PRESSES: dict[str, Press] = {
     **week.PRESSES,
+    **breaks.PRESSES,
+    **companions.PRESSES,
+    **writing.OF_CLIENT,
     "all": _own_bout(did_all),
     "few": _own_bout(did_fewer),
     "lat": _own_bout(later),
@@ -188,6 +192,7 @@ _PRESSES: dict[str, Press] = {
     "u": usual_pain,
     "t": times,
     "pass": pass_on,
+    "hq": lambda act: join.health_again(act.tx, act.who.id, act.now),
 }
 PRESSES: dict[str, Press] = {
     verb: press if verb == "ok" else _after_consent(press) for verb, press in _PRESSES.items()
@@ -221,11 +226,25 @@ def undo(act: Act) -> Reply:
     return corrections.undo(act.tx, act.who.id, source, act.update.at, act.now)
 
 
+def health_again(act: Act) -> Reply:
+    return join.health_again(act.tx, act.who.id, act.now)
+
+
+def take_a_break(act: Act) -> Reply:
+    """Somebody who is still joining goes on with that."""
+    joining = act.tx.people.client(act.who.id).joined_at is None
+    resumed = client_text.resume(act.tx, act.who, act.now) if joining else None
+    return resumed or pauses.ask(act.tx, act.who.id, act.now)
+
+
 COMMAND_OF: dict[str, Press] = {
     "today": lambda act: notes.today(act.tx, act.who.id, act.now),
     "week": lambda act: notes.week(act.tx, act.who.id, act.now),
     "hurts": hurts,
     "undo": undo,
+    "health": health_again,
+    "break": take_a_break,
+    "back": lambda act: pauses.back(act.tx, act.who.id, act.now),
     "times": lambda act: join.change_times(act.tx, act.who.id, act.now),
     "help": help_,
     "start": help_,

@@ -8,9 +8,10 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from bot import dialogue
+from bot import companions, dialogue
 from bot.answers import Unclear
-from bot.telegram.handlers import week
+from bot.telegram.handlers import alarms, breaks, week, writing
+from bot.telegram.handlers import companions as about_companions
 from bot.telegram.incoming import Incoming
 from bot.understand import Intent, understand
 from scheduler.domain.hours import instant, local_day
@@ -21,19 +22,31 @@ from scheduler.ports import Question, Tx
 from scheduler.usecases import bouts, corrections, holds, join, notes, pain, putoff
 from scheduler.usecases import times as own_times
 from scheduler.usecases.bouts import Said
+from scheduler.usecases.names import clinician_name
 
 ORDER = (("pain", "fall"), ("morning",), ("confirm", "fewer"), ("join",), ("pass",))
 """Which open question typed words answer: the most pressing first, of equals the one asked last."""
+PRESSING = frozenset({"pain", "fall", "morning", "confirm", "fewer"})
+"""Questions that come before one about a break."""
 
 
-def heard(tx: Tx, who: Person, update: Incoming, said: Said, now: datetime) -> Reply | None:
+def heard(  # noqa: PLR0911 # one return a thing that words can be
+    tx: Tx, who: Person, update: Incoming, said: Said, now: datetime
+) -> Reply | None:
     """The reply to typed words; `None` only for an edit that changes nothing."""
-    intent = understand(update.text, who.language)
+    named = companions.named(update.text, who.language)
+    intent = understand(named.rest if named else update.text, who.language)
     if _consented(tx, who) is False:
         return _before_consent(tx, who, intent, update, now)
     question = _top(tx, who)
-    if alarm := _alarm(tx, who, intent, update, said, question, now):
-        return alarm
+    pressing = question is not None and question.kind in {"pain", "fall"}
+    alarm = alarms.in_words(tx, who, named, intent, update, said, question, now)
+    passed = writing.answered(tx, who, update, pressing, now)
+    if alarm or passed:
+        return alarm or passed
+    if named is not None and not alarms.found(intent):
+        about = about_companions.about(tx, who, named, intent, update, now)
+        return about or not_understood(tx, who, update.text, now)
     if update.kind == "edit":
         edited = corrections.edited(tx, who.id, replace(said, reps=intent.reps), now)
         if edited is not None:
@@ -41,13 +54,28 @@ def heard(tx: Tx, who: Person, update: Incoming, said: Said, now: datetime) -> R
     if update.reply_to is not None and (bout := _replied_bout(tx, who, update)):
         said = replace(said, bout=bout)
         question = None if intent.kind == "log" else question
-    if question is not None:
-        answer = _answer(tx, who, question, intent, update, said, now)
-        if answer is not None:
-            return answer
-    if intent.kind == "unknown" and (answer := week.answered(tx, who, update.text, now)):
+    answer = _asked_for(tx, who, question, intent, update, said, now)
+    if answer is not None:
+        return answer
+    if (intent.kind == "unknown" or intent.asks) and (
+        answer := week.answered(tx, who, update.text, now)
+    ):
         return answer
     return _plain(tx, who, intent, update, said, now)
+
+
+def _asked_for(  # one message's facts
+    tx: Tx, who: Person, question: Question | None, intent: Intent, update: Incoming, said: Said,
+    now: datetime,
+) -> Reply | None:  # fmt: skip
+    """What the words answer: a question about a break, unless one that presses more is open, or that one."""
+    if question is None or question.kind not in PRESSING:
+        answer = breaks.answered(tx, who, intent, update.text, now)
+        if answer is not None:
+            return answer
+    if question is None and (answer := about_companions.answered(tx, who, intent, update, now)):
+        return answer
+    return _answer(tx, who, question, intent, update, said, now) if question else None
 
 
 def _consented(tx: Tx, who: Person) -> bool:
@@ -58,7 +86,7 @@ def _before_consent(tx: Tx, who: Person, intent: Intent, update: Incoming, now: 
     """Nothing about health is asked before consent; an emergency is still answered."""
     if intent.emergency or intent.crisis:
         client = tx.people.lock(who.id)
-        sign = _sign(intent, update.text, who.language)
+        sign = alarms.sign(intent, update.text, who.language)
         details = {"words": update.text[: notes.LONGEST_WORDS], "sign": sign}
         return holds.stop(tx, client, now, reason="pain", sign=sign, details=details)
     client = tx.people.client(who.id)
@@ -77,72 +105,6 @@ def _top(tx: Tx, who: Person) -> Question | None:
 def _replied_bout(tx: Tx, who: Person, update: Incoming) -> int | None:
     bout = tx.days.bout_of_message(who.id, update.reply_to or 0)
     return bout.id if bout else None
-
-
-# --- alarms --------------------------------------------------------------------------------------
-
-
-def _alarm(  # one message's facts
-    tx: Tx,
-    who: Person,
-    intent: Intent,
-    update: Incoming,
-    said: Said,
-    question: Question | None,
-    now: datetime,
-) -> Reply | None:
-    """Pain, a fall, a sign: the number beside it is logged first, the question follows."""
-    if not (intent.mentions_pain or intent.fall or intent.warning):
-        return None
-    if question is not None and question.kind in {"pain", "fall"} and not intent.warning:
-        step = dialogue.read(question, update.text, who.language)
-        if not isinstance(step, Unclear):
-            return None  # the words answer the question that is open
-    noted = _log_beside(tx, who, intent, said, update.kind == "edit", now)
-    words = update.text[: notes.LONGEST_WORDS]
-    sign = _sign(intent, update.text, who.language)
-    of_a_fall = intent.fall or (question is not None and question.kind == "fall")
-    if of_a_fall and sign != "leak":
-        answer = pain.fell(tx, who.id, now, words=words, sign=sign)
-    else:
-        answer = pain.hurts(tx, who.id, now, words=words, sign=sign, score=intent.score)
-    return replace(answer, message=(*noted, *answer.message))
-
-
-def _sign(intent: Intent, said: str, language: str) -> str | None:
-    """The sign that decides what is said: words of self-harm get the crisis line beside any other sign.
-
-    Soreness of a hip or a back is not taken for that of a muscle: the questions about it follow.
-    """
-    if intent.crisis:
-        return "self-harm"
-    asks = intent.fall or dialogue.names_a_place(said, language)
-    return next((each for each in intent.signs if each != "sore" or not asks), None)
-
-
-def _log_beside(  # one message's facts
-    tx: Tx, who: Person, intent: Intent, said: Said, edited: bool, now: datetime
-) -> Message:
-    """Log the number as said, and say so; one outside 1..500 waits in the words themselves."""
-    if not (intent.all or intent.half or (intent.reps and 1 <= intent.reps <= bouts.LARGEST)):
-        return ()
-    about = replace(_about(said, intent), sure=True)
-    answer = corrections.edited(tx, who.id, about, now) if edited else None
-    answer = answer or bouts.log(tx, who.id, about, now)
-    logged = next((each for each in answer.message if each.id == "logged"), None)
-    if logged is None:
-        return ()
-    return (text("noted", **{key: logged.args[key] for key in ("reps", "movement", "per_side")}),)
-
-
-def _about(said: Said, intent: Intent) -> Said:
-    return replace(
-        said,
-        reps=intent.reps,
-        all=intent.all,
-        half=intent.half,
-        yesterday=intent.day == "yesterday",
-    )
 
 
 # --- the open question ---------------------------------------------------------------------------
@@ -213,7 +175,7 @@ def _unclear(  # one message's facts
     """Words that do not answer: a number of reps is still logged, anything else is said in one sentence."""
     if question.kind == "morning" and _bare(update.text):
         return Reply((*dialogue.unclear(fault), text("ask-morning")))
-    if question.kind in {"pass", "morning"}:
+    if question.kind in {"pass", "morning"} or _means_else(tx, who, question, intent):
         return None
     if question.kind in {"confirm", "fewer"}:
         if intent.kind in {"skip", "later", "undo", "help"}:
@@ -229,6 +191,12 @@ def _unclear(  # one message's facts
         logged = bouts.log(tx, who.id, replace(said, reps=intent.reps), now)
         return Reply((*logged.message, *again))
     return Reply((*dialogue.unclear(fault), *again))
+
+
+def _means_else(tx: Tx, who: Person, question: Question, intent: Intent) -> bool:
+    """Words about a bout by somebody who has joined, while a screen about times or health is open."""
+    joined = tx.people.client(who.id).joined_at is not None
+    return question.kind == "join" and joined and intent.kind != "unknown"
 
 
 def _bare(said: str) -> bool:
@@ -253,7 +221,7 @@ def _plain(  # noqa: PLR0911 # one return a kind of intent
         case "log" if intent.asks:
             return bouts.ask_which_number(tx, who.id, said, intent.day == "yesterday", now)
         case "log":
-            return bouts.log(tx, who.id, _about(said, intent), now)
+            return bouts.log(tx, who.id, alarms.about(said, intent), now)
         case "skip" if not intent.asks:
             return putoff.skip(tx, who.id, update.at, now, said.bout)
         case "later" if not intent.asks:
@@ -262,7 +230,7 @@ def _plain(  # noqa: PLR0911 # one return a kind of intent
         case "undo" if not intent.asks:
             return corrections.undo(tx, who.id, said.source, update.at, now)
         case "break":
-            return notes.wants_break(tx, who.id, update.text, now)
+            return breaks.wish(tx, who, update.text, now)
         case "help":
             return help_text(tx, who)
         case _ if intent.denies:
@@ -291,7 +259,7 @@ def help_text(tx: Tx, who: Person) -> Reply:
     practice = tx.book.practice()
     return reply(
         "help-client",
-        clinician=holds.clinician_name(tx, tx.people.client(who.id)),
+        clinician=clinician_name(tx, tx.people.client(who.id)),
         phone=practice.phone,
         emergency_number=practice.emergency_number,
         answer_hours=practice.answer_hours,

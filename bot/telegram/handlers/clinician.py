@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, datetime
 from typing import Any
 
-from bot import answers, dialogue
+from bot import answers, companions, dialogue
 from bot.answers import Unclear
-from bot.telegram.handlers import digest
+from bot.telegram.handlers import breaks, digest, writing
 from bot.telegram.handlers.act import Act, Press
+from scheduler.domain.companions import CATALOGUE
 from scheduler.domain.hours import local_day
 from scheduler.domain.people import Person
 from scheduler.domain.plan import MOVEMENTS, Level
@@ -31,8 +33,17 @@ LONGEST_NOTE = 160
 """Characters of a note to the client: the plan and the note fit one short message."""
 
 
+def hers(act: Act, client: int) -> bool:
+    """Whether the client is hers to decide about today."""
+    return caseload.owned(act.tx, act.who.id, client, act.now) is not None
+
+
 def clients(act: Act) -> Reply:
-    return caseload.caseload(act.tx, act.who.id)
+    return caseload.caseload(act.tx, act.who.id, act.now)
+
+
+def turn(act: Act) -> Reply:
+    return caseload.caseload(act.tx, act.who.id, act.now, page=act.number(0))
 
 
 def page(act: Act) -> Reply:
@@ -40,79 +51,72 @@ def page(act: Act) -> Reply:
 
 
 def readiness(act: Act) -> Reply:
-    return caseload.readiness(act.tx, act.who.id, act.number(0))
+    return caseload.readiness(act.tx, act.who.id, act.number(0), act.now)
 
 
 def ceiling(act: Act) -> Reply:
     client, name = act.number(0), act.args[1].upper()
-    if caseload.owned(act.tx, act.who.id, client) is None or name not in Level.__members__:
+    if not hers(act, client) or name not in Level.__members__:
         return reply("not-yours")
     return plans.clear(act.tx, act.who.id, client, Level[name], act.now)
 
 
 def plan(act: Act) -> Reply:
     client = act.number(0)
-    if caseload.owned(act.tx, act.who.id, client) is None:
+    if not hers(act, client):
         return reply("not-yours")
     return drafts.draft(act.tx, act.who.id, client, act.now)
 
 
 def hold(act: Act) -> Reply:
     client = act.number(0)
-    if caseload.owned(act.tx, act.who.id, client) is None:
+    if not hers(act, client):
         return reply("not-yours")
-    return holds.stop_by_clinician(act.tx, act.who.id, client, act.now)
+    stopped = holds.stop_by_clinician(act.tx, act.who.id, client, act.now)
+    return replace(stopped, in_place=False)  # the flag above it stays readable
 
 
 # --- release -------------------------------------------------------------------------------------
 
 
 def release(act: Act) -> Reply:
-    return caseload.ask_release(act.tx, act.who.id, act.number(0), act.now)
+    asked = caseload.ask_release(act.tx, act.who.id, act.number(0), act.now)
+    return replace(asked, in_place=False)
 
 
 def release_dose(act: Act) -> Reply:
+    if not hers(act, act.number(0)):
+        return reply("not-yours")
     return holds.ask_release_day(act.tx, act.who.id, act.number(0), act.number(1), act.now)
 
 
 def release_from(act: Act) -> Reply:
     client_id, total = act.number(0), act.number(1)
-    if caseload.owned(act.tx, act.who.id, client_id) is None:
+    if not hers(act, client_id):
         return reply("not-yours")
     return holds.release(
         act.tx, act.who.id, client_id, act.now, daily_total=total, tomorrow=act.args[2] != "today"
     )
 
 
-# --- flags ---------------------------------------------------------------------------------------
-
-
-def close_flag(act: Act) -> Reply:
-    return caseload.ask_outcome(act.tx, act.who.id, act.number(0))
-
-
-def flag_outcome(act: Act) -> Reply:
-    return caseload.close_flag(act.tx, act.who.id, act.number(0), act.args[1], act.now)
-
-
 # --- the draft of a plan -------------------------------------------------------------------------
 
 
-def _draft(tx: Tx, who: Person) -> Question | None:
+def _draft(act: Act) -> Question | None:
     """The open draft, if its client is still hers."""
-    question = open_question(tx, who.id, "plan")
-    if question is None or caseload.owned(tx, who.id, int(question.body["client"])) is None:
+    question = open_question(act.tx, act.who.id, "plan")
+    if question is None or not hers(act, int(question.body["client"])):
         return None
     return question
 
 
 def field(act: Act) -> Reply:
-    question = _draft(act.tx, act.who)
+    question = _draft(act)
     return drafts.ask_field(act.tx, question, act.args[0]) if question else reply("question-over")
 
 
 def value(act: Act) -> Reply:
-    question = _draft(act.tx, act.who)
+    question = _draft(act)
     if question is None or question.step != act.args[0]:
         return reply("question-over")
     parsed = tapped(act.args[0], act.args[1])
@@ -124,17 +128,17 @@ def value(act: Act) -> Reply:
 
 
 def card(act: Act) -> Reply:
-    question = _draft(act.tx, act.who)
+    question = _draft(act)
     return drafts.card(act.tx, question) if question else reply("question-over")
 
 
 def preview(act: Act) -> Reply:
-    question = _draft(act.tx, act.who)
+    question = _draft(act)
     return drafts.preview(act.tx, question) if question else reply("question-over")
 
 
 def save(act: Act) -> Reply:
-    question = _draft(act.tx, act.who)
+    question = _draft(act)
     if question is None or question.step != "preview":
         return reply("question-over")
     return plans.save(act.tx, question, act.args[0] == "1", act.now)
@@ -155,6 +159,8 @@ def tapped(name: str, raw: str) -> Any:
         return ()
     if name in {"review", "end"}:
         return None
+    if name == "companions":
+        return raw if raw in CATALOGUE else None if raw == "none" else Unclear("answer-choice")
     if name == "note":
         return ""
     return (
@@ -195,9 +201,12 @@ def parse(name: str, raw: str, language: str, today: date) -> Any:  # noqa: PLR0
             return answers.day(raw, today, language)
 
 
-PRESSES: dict[str, Press] = {
+_PRESSES: dict[str, Press] = {
+    **breaks.OF_CLINICIAN,
     **digest.PRESSES,
+    **writing.OF_CLINICIAN,
     "cl": clients,
+    "cn": turn,
     "c": page,
     "cr": readiness,
     "cc": ceiling,
@@ -206,8 +215,6 @@ PRESSES: dict[str, Press] = {
     "rel": release,
     "rd": release_dose,
     "rf": release_from,
-    "fx": close_flag,
-    "fo": flag_outcome,
     "df": field,
     "dv": value,
     "dc": card,
@@ -215,28 +222,36 @@ PRESSES: dict[str, Press] = {
     "ds": save,
     "dx": cancel,
 }
+PRESSES: dict[str, Press] = {
+    verb: writing.on_to_something_else(press) for verb, press in _PRESSES.items()
+}
 COMMANDS: tuple[str, ...] = ("clients", "digest", "invite", "help")
 
 
-def heard(act: Act) -> Reply | None:
+def heard(act: Act) -> Reply | None:  # noqa: PLR0911 # one return a kind of question
     """Typed words: the open question's answer, else a search of the caseload by name."""
     if act.update.kind == "edit":
         return None
     if not act.update.text:
         return reply("cannot-see-files", file=act.update.file)
+    if (answer := writing.typed(act)) is not None:
+        return answer
     if question := open_question(act.tx, act.who.id, "invite"):
         return staff.invite_answer(act.tx, act.who, question, act.update.text, act.now)
     if question := open_question(act.tx, act.who.id, "release"):
-        return _typed_dose(act.tx, act.who, question, act.update.text, act.now)
-    question = _draft(act.tx, act.who)
+        return _typed_dose(act, question, act.update.text)
+    question = _draft(act)
     if question is not None and question.step in drafts.FIELDS:
         return _typed_field(act.tx, act.who, question, act.update.text, act.now)
-    return caseload.caseload(act.tx, act.who.id, act.update.text.strip())
+    return caseload.caseload(act.tx, act.who.id, act.now, act.update.text.strip())
 
 
 def _typed_field(tx: Tx, who: Person, question: Question, said: str, now: datetime) -> Reply:
     client = tx.people.client(int(question.body["client"]))
-    parsed = parse(question.step, said, who.language, local_day(now, client.zone))
+    if question.step == "companions":
+        parsed = companions.read(said, drafts.plan_of(question).companions, who.language)
+    else:
+        parsed = parse(question.step, said, who.language, local_day(now, client.zone))
     if isinstance(parsed, Unclear):
         again = drafts.ask_field(tx, question, question.step)
         return Reply((*dialogue.unclear(parsed), *again.message))
@@ -245,30 +260,34 @@ def _typed_field(tx: Tx, who: Person, question: Question, said: str, now: dateti
     return drafts.set_field(tx, question, parsed)
 
 
-def _typed_dose(tx: Tx, who: Person, question: Question, said: str, now: datetime) -> Reply:
+def _typed_dose(act: Act, question: Question, said: str) -> Reply:
     client = int(question.body["client"])
+    if not hers(act, client):
+        return reply("not-yours")
     if question.step == "day":
-        return _typed_day(tx, who, question, said, now)
+        return _typed_day(act, question, said)
     total = answers.number(said, 1, 500)
     if isinstance(total, Unclear):
-        again = caseload.ask_release(tx, who.id, client, now)
+        again = caseload.ask_release(act.tx, act.who.id, client, act.now)
         return Reply((*dialogue.unclear(total), *again.message))
-    return holds.ask_release_day(tx, who.id, client, total, now)
+    return holds.ask_release_day(act.tx, act.who.id, client, total, act.now)
 
 
-def _typed_day(tx: Tx, who: Person, question: Question, said: str, now: datetime) -> Reply:
+def _typed_day(act: Act, question: Question, said: str) -> Reply:
     client, total = int(question.body["client"]), int(question.body["total"])
-    day = dialogue.release_day(said, who.language)
-    if isinstance(day, Unclear) or caseload.owned(tx, who.id, client) is None:
-        again = holds.ask_release_day(tx, who.id, client, total, now)
+    day = dialogue.release_day(said, act.who.language)
+    if isinstance(day, Unclear):
+        again = holds.ask_release_day(act.tx, act.who.id, client, total, act.now)
         return Reply((*dialogue.unclear(Unclear("answer-choice")), *again.message))
-    return holds.release(tx, who.id, client, now, daily_total=total, tomorrow=day == "tomorrow")
+    tomorrow = day == "tomorrow"
+    return holds.release(act.tx, act.who.id, client, act.now, daily_total=total, tomorrow=tomorrow)
 
 
 def command(act: Act, name: str) -> Reply | None:
     """The commands of a clinician's menu."""
+    writing.put_down(act)
     if name in {"clients", "start"}:
-        return caseload.caseload(act.tx, act.who.id)
+        return caseload.caseload(act.tx, act.who.id, act.now)
     if name == "digest":
         return digests.latest(act.tx, act.who.id, act.now)
     if name == "invite":

@@ -30,7 +30,11 @@ def _columns() -> None:
     op.add_column("flag", sa.Column("step", sa.Integer(), nullable=False, server_default="0"))
     op.create_index("ix_flag_due_at", "flag", ["due_at"], **where("due_at IS NOT NULL"))
     op.create_index("ix_flag_client", "flag", ["client"])
+    op.create_index("ix_hold_client", "hold", ["client"])
     op.add_column("outbox", sa.Column("own_day", sa.Date()))
+    op.create_index(
+        "ix_outbox_message", "outbox", ["person", "message_id"], **where("message_id IS NOT NULL")
+    )
     op.create_index(
         "ix_outbox_own", "outbox", ["person", "own_day"], **where("own_day IS NOT NULL")
     )

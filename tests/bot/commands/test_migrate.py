@@ -92,3 +92,11 @@ def test_a_migration_that_would_break_references_is_told_in_one_line(
     assert told.faults == [
         "boutwise migrate: The migration would leave broken references in entry."
     ]
+
+
+def test_looking_makes_no_file(boutwise: Boutwise, tmp_path: Path) -> None:
+    path = tmp_path / "none.db"
+    url = f"sqlite:///{path}"
+    assert boutwise("migrate", "--check", DATABASE_URL=url).code == 1
+    assert "the schema is behind" in boutwise("doctor", DATABASE_URL=url).out
+    assert not path.exists()

@@ -11,6 +11,10 @@ import pytest
 COLUMNS = 100  # of the terminal (ours)
 
 
+FILES: dict[str, bytes] = {}
+"""What it wrote, by name."""
+
+
 @pytest.fixture(scope="module")
 def printed(tmp_path_factory: pytest.TempPathFactory) -> list[str]:
     folder = tmp_path_factory.mktemp("once")
@@ -26,7 +30,9 @@ def printed(tmp_path_factory: pytest.TempPathFactory) -> list[str]:
         check=False,
     )
     assert ran.returncode == 0, ran.stderr
-    assert list(folder.iterdir()) == []  # nothing is left where it was called
+    assert [each.name for each in folder.iterdir()] == ["rehearsal"]  # and nothing else is left
+    for each in (folder / "rehearsal").iterdir():
+        FILES[each.name] = each.read_bytes()
     return ran.stdout.splitlines()
 
 
@@ -66,7 +72,8 @@ def test_ann_does_her_four_bouts_bo_less_and_cy_none(printed: list[str]) -> None
 
 def test_cy_is_held_after_pain_and_asked_for_nothing_more(printed: list[str]) -> None:
     chat = section(printed, "=== Cy")
-    _, stopped, after = chat.partition("I have stopped all exercise and am telling Dana.")
+    monday, *_ = chat.partition("--- Thursday")
+    _, stopped, after = monday.partition("I have stopped all exercise and am telling Dana.")
     assert stopped
     assert "Now: " not in after
     assert "You can start again, says Dana: 20 stomps each side a day" in after
@@ -99,3 +106,21 @@ def test_no_invitation_code_is_printed_whole(printed: list[str]) -> None:
     starts = [line for line in printed if "/start " in line]
     assert starts
     assert all(re.search(r"/start [\w-]{6}\.\.\.”", line) for line in starts)
+
+
+def test_bo_agrees_on_another_day_and_the_digest_says_who_needs_her(printed: list[str]) -> None:
+    bo, dana = section(printed, "=== Bo"), section(printed, "=== Dana")
+    assert re.search(r"Is\s+Sat\s+13\s+March\s+OK\s+instead", bo)
+    assert "Week 10: Mon 8 March to Sun 14 March. 3 clients, 2 need you." in dana
+    assert "Bo needs you: week out of reach" in dana
+    assert "2 of 2 days, 80 of 80 reps, 8 of 8 bouts" in dana  # Ann: two days of 40 in 4 bouts
+
+
+def test_picture_table_and_page_are_written_and_are_what_they_say(printed: list[str]) -> None:
+    assert sorted(FILES) == [
+        "bo.pdf", "digest-2027-W10.csv", "digest-2027-W10.png", "digest-2027-W10.txt",
+    ]  # fmt: skip
+    assert FILES["bo.pdf"].startswith(b"%PDF-")
+    assert FILES["digest-2027-W10.png"].startswith(b"\x89PNG")
+    assert FILES["digest-2027-W10.csv"].decode("utf-8-sig").count("\r\n") == 4
+    assert all(name in "\n".join(printed) for name in FILES)

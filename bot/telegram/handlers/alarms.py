@@ -1,0 +1,109 @@
+"""Pain, a fall or a warning sign in a client's typed words: it comes before everything else (P3, H1)."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime
+
+from bot import dialogue
+from bot.answers import Unclear
+from bot.companions import Named
+from bot.telegram.handlers import companions
+from bot.telegram.incoming import Incoming
+from bot.understand import Intent, understand
+from scheduler.domain.messages import Message, text
+from scheduler.domain.people import Person
+from scheduler.domain.reply import Reply
+from scheduler.ports import Question, Tx
+from scheduler.usecases import bouts, corrections, notes, pain
+from scheduler.usecases.bouts import Said
+
+
+def in_words(  # one message's facts
+    tx: Tx, who: Person, named: Named | None, intent: Intent, update: Incoming, said: Said,
+    question: Question | None, now: datetime,
+) -> Reply | None:  # fmt: skip
+    """Pain, a fall or a sign; a count beside the name of a companion is logged as one of it."""
+    if named is None or not found(intent):
+        return heard(tx, who, intent, update, said, question, now)
+    whole = _in_all_words(intent, update.text, who.language)
+    alarm = heard(tx, who, whole, update, said, question, now)
+    if alarm is None:
+        return None
+    noted = companions.beside(tx, who, named, intent, update, now)
+    return replace(alarm, message=(*noted, *alarm.message))
+
+
+def heard(  # one message's facts
+    tx: Tx,
+    who: Person,
+    intent: Intent,
+    update: Incoming,
+    said: Said,
+    question: Question | None,
+    now: datetime,
+) -> Reply | None:
+    """Pain, a fall, a sign: the number beside it is logged first, the question follows."""
+    if not found(intent):
+        return None
+    if question is not None and question.kind in {"pain", "fall"} and not intent.warning:
+        step = dialogue.read(question, update.text, who.language)
+        if not isinstance(step, Unclear):
+            return None  # the words answer the question that is open
+    noted = _log_beside(tx, who, intent, said, update.kind == "edit", now)
+    words = update.text[: notes.LONGEST_WORDS]
+    named = sign(intent, update.text, who.language)
+    of_a_fall = intent.fall or (question is not None and question.kind == "fall")
+    if of_a_fall and named != "leak":
+        answer = pain.fell(tx, who.id, now, words=words, sign=named)
+    else:
+        answer = pain.hurts(tx, who.id, now, words=words, sign=named, score=intent.score)
+    return replace(answer, message=(*noted, *answer.message))
+
+
+def found(intent: Intent) -> bool:
+    """Whether a text tells of pain, a fall or a sign."""
+    return intent.mentions_pain or intent.fall or intent.warning
+
+
+def _in_all_words(intent: Intent, said: str, language: str) -> Intent:
+    """Beside the name of a companion: the signs of all that was said, and no count, which is not of bouts."""
+    whole = understand(said, language)
+    return replace(whole if found(whole) else intent, reps=None, all=False, half=False)
+
+
+def sign(intent: Intent, said: str, language: str) -> str | None:
+    """The sign that decides what is said: words of self-harm get the crisis line beside any other sign.
+
+    Soreness of a hip or a back is not taken for that of a muscle: the questions about it follow.
+    """
+    if intent.crisis:
+        return "self-harm"
+    asks = intent.fall or dialogue.names_a_place(said, language)
+    return next((each for each in intent.signs if each != "sore" or not asks), None)
+
+
+def _log_beside(  # one message's facts
+    tx: Tx, who: Person, intent: Intent, said: Said, edited: bool, now: datetime
+) -> Message:
+    """Log the number as said, and say so; one outside 1..500 waits in the words themselves."""
+    if not (intent.all or intent.half or (intent.reps and 1 <= intent.reps <= bouts.LARGEST)):
+        return ()
+    meant = replace(about(said, intent), sure=True)
+    answer = corrections.edited(tx, who.id, meant, now) if edited else None
+    answer = answer or bouts.log(tx, who.id, meant, now)
+    logged = next((each for each in answer.message if each.id == "logged"), None)
+    if logged is None:
+        return ()
+    return (text("noted", **{key: logged.args[key] for key in ("reps", "movement", "per_side")}),)
+
+
+def about(said: Said, intent: Intent) -> Said:
+    """What was said about a bout, as it was understood."""
+    return replace(
+        said,
+        reps=intent.reps,
+        all=intent.all,
+        half=intent.half,
+        yesterday=intent.day == "yesterday",
+    )
