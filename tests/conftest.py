@@ -24,6 +24,9 @@ POSTGRESQL = pytest.param("postgresql", marks=pytest.mark.postgres)
 ENGINES = ["sqlite", POSTGRESQL]
 # For what only one engine has a notion of: `@on_postgresql` over a test that takes `database`.
 on_sqlite = pytest.mark.parametrize("database_at", ["sqlite"], indirect=True)
+BOTH = os.environ.get("BOUTWISE_JOURNEYS") == "both"  # noqa: TID251 # a switch of the test run
+# For journeys whose rules do not differ by engine: on SQLite, unless BOUTWISE_JOURNEYS=both asks for more.
+briefly = pytest.mark.usefixtures("tmp_path") if BOTH else on_sqlite
 on_postgresql = pytest.mark.parametrize("database_at", [POSTGRESQL], indirect=True)
 # Test data need not survive a power cut. Durability itself is asserted where it matters.
 FASTER_SERVER = ["fsync = off", "full_page_writes = off", "deadlock_timeout = '50ms'"]

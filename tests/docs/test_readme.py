@@ -24,7 +24,7 @@ SHELL_SCRIPT = re.compile(r"`?sh (\S+\.sh)")
 LINK = re.compile(r"\[[^]]+\]\(([^)#]+)[^)]*\)")
 VARIABLE = re.compile(r"BOUTWISE_[A-Z_]+")
 OPTION = re.compile(r"--[a-z]+")
-ELSEWHERE = {"BOUTWISE_REQUIRE", "BOUTWISE_KILLS"}
+ELSEWHERE = {"BOUTWISE_REQUIRE", "BOUTWISE_KILLS", "BOUTWISE_JOURNEYS", "BOUTWISE_FORGED"}
 """Variables of the test run."""
 
 

@@ -3,7 +3,7 @@
 import pytest
 
 from bot.rehearsal import people
-from tests.conftest import on_sqlite
+from tests.conftest import briefly
 from tests.journeys.optimum import best, minute
 from tests.journeys.theatre import Someone, Theatre
 
@@ -42,6 +42,7 @@ async def test_fewer_than_asked_are_logged_and_the_rest_is_spread_anew(theatre: 
     assert ann.done() == 30
 
 
+@briefly
 async def test_more_than_asked_leaves_less_for_the_rest_of_the_day(theatre: Theatre) -> None:
     ann = await at_first_prompt(theatre, 2, total=40)
     await ann.say("did 14")
@@ -53,6 +54,7 @@ async def test_more_than_asked_leaves_less_for_the_rest_of_the_day(theatre: Thea
     assert flags(theatre) == []
 
 
+@briefly
 async def test_a_skip_drops_its_reps_and_no_other_bout_grows(theatre: Theatre) -> None:
     ann = await at_first_prompt(theatre, 5, total=30, bout_max=20)
     answer = await ann.tap("skp")
@@ -65,7 +67,7 @@ async def test_a_skip_drops_its_reps_and_no_other_bout_grows(theatre: Theatre) -
     assert ann.done() == 20
 
 
-@on_sqlite
+@briefly
 async def test_a_skip_of_everything_in_words_ends_the_day_quietly(theatre: Theatre) -> None:
     ann = await at_first_prompt(theatre, 5, total=10)
     assert (await ann.say("skip")).ids == ("skipped", "no-more-today")
@@ -74,7 +76,7 @@ async def test_a_skip_of_everything_in_words_ends_the_day_quietly(theatre: Theat
     assert len(ann.prompted()) == 1
 
 
-@on_sqlite
+@briefly
 async def test_reps_beyond_the_total_are_kept_gently_noted_and_flagged_past_half_as_much(
     theatre: Theatre,
 ) -> None:
@@ -91,7 +93,7 @@ async def test_reps_beyond_the_total_are_kept_gently_noted_and_flagged_past_half
 
 
 @pytest.mark.parametrize(("reps", "flagged"), [(14, []), (15, [("too-much", 15)])])
-@on_sqlite
+@briefly
 async def test_one_log_above_the_bout_maximum_by_half_flags_the_day(
     theatre: Theatre, reps: int, flagged: list[tuple[str, int]]
 ) -> None:
@@ -101,7 +103,7 @@ async def test_one_log_above_the_bout_maximum_by_half_flags_the_day(
     assert flags(theatre) == flagged
 
 
-@on_sqlite
+@briefly
 async def test_a_movement_counted_on_each_side_says_so_with_every_number(
     theatre: Theatre,
 ) -> None:
@@ -113,7 +115,7 @@ async def test_a_movement_counted_on_each_side_says_so_with_every_number(
     assert (answer.texts[0].args["reps"], answer.texts[0].args["per_side"]) == (8, True)
 
 
-@on_sqlite
+@briefly
 async def test_half_is_half_of_the_bout_asked_rounded_up(theatre: Theatre) -> None:
     ann = await at_first_prompt(theatre, total=21, bout=7)
     assert (await ann.say("half")).texts[0].args["reps"] == 4
@@ -122,7 +124,7 @@ async def test_half_is_half_of_the_bout_asked_rounded_up(theatre: Theatre) -> No
 # --- numbers that are asked back -----------------------------------------------------------------
 
 
-@on_sqlite
+@briefly
 async def test_three_times_the_bout_is_logged_and_one_more_is_asked_back(
     theatre: Theatre,
 ) -> None:
@@ -137,7 +139,7 @@ async def test_three_times_the_bout_is_logged_and_one_more_is_asked_back(
     assert ann.done() == 61
 
 
-@on_sqlite
+@briefly
 async def test_a_number_over_500_is_never_logged_and_500_only_when_she_is_sure(
     theatre: Theatre,
 ) -> None:
@@ -150,7 +152,7 @@ async def test_a_number_over_500_is_never_logged_and_500_only_when_she_is_sure(
     assert ann.done() == 500
 
 
-@on_sqlite
+@briefly
 async def test_words_that_could_be_two_numbers_are_asked_back(theatre: Theatre) -> None:
     ann = await at_first_prompt(theatre, total=40)
     assert (await ann.say("10-12")).ids == ("ask-reps-unclear",)
@@ -183,7 +185,7 @@ async def test_a_bout_can_be_put_off_three_times_and_the_fourth_time_stays_open(
     ("words", "at"),
     [("in 20 min", "08:25"), ("at 11", "11:00"), ("later at 3 pm", "15:00"), ("later", "08:35")],
 )
-@on_sqlite
+@briefly
 async def test_later_waits_until_the_time_said(theatre: Theatre, words: str, at: str) -> None:
     ann = await at_first_prompt(theatre, 2, total=20)  # "later" alone is half an hour (ours)
     assert (await ann.say(words)).texts[0].args["next"] == f"2027-03-08T{at}"
@@ -192,7 +194,7 @@ async def test_later_waits_until_the_time_said(theatre: Theatre, words: str, at:
     assert ann.asked()[:2] == [10, 10]
 
 
-@on_sqlite
+@briefly
 async def test_later_that_no_longer_fits_is_refused_and_the_prompt_stays_open(
     theatre: Theatre,
 ) -> None:
@@ -205,7 +207,7 @@ async def test_later_that_no_longer_fits_is_refused_and_the_prompt_stays_open(
     assert (await ann.tap("all")).texts[0].args["done"] == 10
 
 
-@on_sqlite
+@briefly
 async def test_later_said_before_the_prompt_never_brings_it_nearer(theatre: Theatre) -> None:
     ann = await at_first_prompt(theatre, total=30)
     await ann.tap("all")
@@ -220,6 +222,7 @@ async def test_later_said_before_the_prompt_never_brings_it_nearer(theatre: Thea
 # --- undo ----------------------------------------------------------------------------------------
 
 
+@briefly
 async def test_undo_takes_the_entry_back_and_its_prompt_waits_again(theatre: Theatre) -> None:
     ann = await at_first_prompt(theatre, 5, total=20)
     await ann.tap("all")
@@ -234,7 +237,7 @@ async def test_undo_takes_the_entry_back_and_its_prompt_waits_again(theatre: The
     assert ann.done() == 10
 
 
-@on_sqlite
+@briefly
 async def test_undo_goes_back_entry_by_entry_and_says_when_there_is_none_left(
     theatre: Theatre,
 ) -> None:
@@ -246,7 +249,7 @@ async def test_undo_goes_back_entry_by_entry_and_says_when_there_is_none_left(
     assert (await ann.say("undo")).ids == ("undo-nothing",)
 
 
-@on_sqlite
+@briefly
 async def test_yesterday_can_be_undone_until_noon(theatre: Theatre) -> None:
     ann = await at_first_prompt(theatre, total=20)
     await ann.say("10")
@@ -261,7 +264,7 @@ async def test_yesterday_can_be_undone_until_noon(theatre: Theatre) -> None:
 # --- replies, edits, repeats ---------------------------------------------------------------------
 
 
-@on_sqlite
+@briefly
 async def test_a_reply_to_an_old_prompt_counts_for_it_and_leaves_the_open_one_open(
     theatre: Theatre,
 ) -> None:
@@ -285,7 +288,7 @@ async def test_an_edited_message_replaces_the_reps_it_logged(theatre: Theatre) -
     assert ann.done() == 9
 
 
-@on_sqlite
+@briefly
 async def test_an_edit_of_a_message_that_logged_nothing_is_read_like_a_new_one(
     theatre: Theatre,
 ) -> None:
@@ -295,7 +298,7 @@ async def test_an_edit_of_a_message_that_logged_nothing_is_read_like_a_new_one(
     assert ann.done() == 12
 
 
-@on_sqlite
+@briefly
 async def test_an_edit_after_its_day_has_closed_changes_nothing(theatre: Theatre) -> None:
     ann = await at_first_prompt(theatre, total=40)
     await ann.say("8")
@@ -319,6 +322,7 @@ async def test_a_button_pressed_twice_logs_once(theatre: Theatre) -> None:
     assert len(ann.ledger()) == 1
 
 
+@briefly
 async def test_an_update_delivered_twice_logs_once_and_is_answered_once(theatre: Theatre) -> None:
     ann = await at_first_prompt(theatre, total=40)
     await ann.say("7")
@@ -329,6 +333,7 @@ async def test_an_update_delivered_twice_logs_once_and_is_answered_once(theatre:
     assert [row.reps for row in ann.ledger()] == [7]
 
 
+@briefly
 async def test_an_old_button_of_a_bout_that_was_done_logs_nothing_more(theatre: Theatre) -> None:
     ann = await at_first_prompt(theatre, total=20)
     prompt, bout = ann.texts("prompt")[0], ann.prompted()[0].args["bout"]
@@ -347,7 +352,7 @@ async def _restore(theatre: Theatre, message_id: int, data: str) -> None:
     theatre.stage.world.messages[message_id].markup = {"inline_keyboard": buttons}
 
 
-@on_sqlite
+@briefly
 async def test_what_is_not_understood_is_said_so_and_passed_on_when_she_wants(
     theatre: Theatre,
 ) -> None:

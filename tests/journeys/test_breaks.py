@@ -6,7 +6,7 @@ import pytest
 
 from scheduler.domain.flags import Flag
 from scheduler.domain.people import Pause
-from tests.conftest import on_sqlite
+from tests.conftest import briefly
 from tests.journeys.rooms import ANN, DANA, IDS, Whole, at
 from tests.journeys.theatre import MONDAY, Someone, Theatre
 
@@ -56,7 +56,7 @@ async def test_a_break_over_a_weekend_asks_nothing_and_is_over_by_itself(theatre
     assert not await flags(ann)
 
 
-@on_sqlite
+@briefly
 async def test_a_break_in_words_needs_no_tap_where_both_are_said(theatre: Theatre) -> None:
     ann = await daily(theatre)
     await ann.until(7)
@@ -101,7 +101,7 @@ async def test_a_break_ended_early_works_the_day_out_again(theatre: Theatre) -> 
     assert not await flags(ann)
 
 
-@on_sqlite
+@briefly
 async def test_a_break_of_unknown_length_goes_on_until_she_is_back(theatre: Theatre) -> None:
     ann = await daily(theatre)
     await ann.until(7)
@@ -117,7 +117,7 @@ async def test_a_break_of_unknown_length_goes_on_until_she_is_back(theatre: Thea
     assert days_asked(ann) == [10]
 
 
-@on_sqlite
+@briefly
 async def test_pain_beside_a_wish_for_a_break_goes_the_way_of_pain(theatre: Theatre) -> None:
     ann = await daily(theatre)
     await ann.until(7)
@@ -126,7 +126,7 @@ async def test_pain_beside_a_wish_for_a_break_goes_the_way_of_pain(theatre: Thea
     assert not await pauses(ann)
 
 
-@on_sqlite
+@briefly
 async def test_a_prompt_on_its_way_when_the_break_begins_is_not_sent_again(
     theatre: Theatre,
 ) -> None:
@@ -156,7 +156,7 @@ async def test_a_break_of_13_days_keeps_the_clearance_one_of_14_ends_it(
 
 
 @pytest.mark.parametrize(("length", "kept"), [("7 days", True), ("8 days", False)])
-@on_sqlite
+@briefly
 async def test_a_break_for_illness_of_7_days_keeps_the_clearance_one_of_8_ends_it(
     theatre: Theatre, length: str, kept: bool
 ) -> None:
@@ -169,7 +169,7 @@ async def test_a_break_for_illness_of_7_days_keeps_the_clearance_one_of_8_ends_i
     assert bool(await flags(ann, "lapsed")) is not kept
 
 
-@on_sqlite
+@briefly
 async def test_days_really_on_a_break_count_not_those_that_were_wished(theatre: Theatre) -> None:
     ann = await daily(theatre)
     await ann.until(7)
@@ -181,7 +181,7 @@ async def test_days_really_on_a_break_count_not_those_that_were_wished(theatre: 
     assert days_asked(ann) == [12, 13, 14]
 
 
-@on_sqlite
+@briefly
 async def test_a_break_renewed_without_a_day_between_counts_on(theatre: Theatre) -> None:
     ann = await daily(theatre)
     await ann.until(7)

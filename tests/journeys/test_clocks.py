@@ -8,6 +8,7 @@ from datetime import UTC, date, datetime, timedelta
 
 import pytest
 
+from tests.conftest import briefly
 from tests.journeys.optimum import best, minute
 from tests.journeys.theatre import Someone, Theatre
 
@@ -32,6 +33,7 @@ async def on_the_change(theatre: Theatre, zone: str, eve: date, **plan: object) 
         (LONG_SOUTH, 3.5, "02:30"),  # the second 02:30 of that night
     ],
 )
+@briefly
 async def test_gaps_are_real_time_when_the_clock_changes_inside_the_window(
     theatre: Theatre, where: tuple[str, date], half: float, middle: str
 ) -> None:
@@ -58,6 +60,7 @@ async def test_gaps_are_real_time_when_the_clock_changes_inside_the_window(
         ),  # 02:30 comes twice: the first, AEDT
     ],
 )
+@briefly
 async def test_a_window_that_starts_in_the_change_starts_then_and_its_day_closes_at_noon(
     theatre: Theatre, where: tuple[str, date], start: datetime
 ) -> None:
@@ -82,6 +85,7 @@ async def change_zone(ann: Someone, city: str, zone: str) -> None:
     await ann.press("t:keep")
 
 
+@briefly
 async def test_flying_west_the_rest_of_the_day_follows_the_new_clock(theatre: Theatre) -> None:
     ann = await theatre.client(total=30)
     await ann.until(8)
@@ -95,6 +99,7 @@ async def test_flying_west_the_rest_of_the_day_follows_the_new_clock(theatre: Th
     assert ann.done() == 30
 
 
+@briefly
 async def test_flying_east_past_the_window_asks_nothing_more_that_day(theatre: Theatre) -> None:
     ann = await theatre.client(total=30)
     await ann.until(8)
@@ -106,6 +111,7 @@ async def test_flying_east_past_the_window_asks_nothing_more_that_day(theatre: T
     assert ann.done() == 10
 
 
+@briefly
 async def test_a_prompt_that_is_open_is_not_asked_again_in_the_new_zone(theatre: Theatre) -> None:
     ann = await theatre.client(total=20)
     await ann.until(8, 5)
@@ -117,6 +123,7 @@ async def test_a_prompt_that_is_open_is_not_asked_again_in_the_new_zone(theatre:
     assert len(ann.prompted()) == 1  # the second was due while the first was open
 
 
+@briefly
 async def test_flying_east_over_midnight_begins_the_next_day_once(theatre: Theatre) -> None:
     ann = await theatre.client(total=20, weekdays=(0, 1))
     await ann.until(13)
@@ -131,6 +138,7 @@ async def test_flying_east_over_midnight_begins_the_next_day_once(theatre: Theat
     assert (ann.done(), ann.done(1)) == (10, 20)
 
 
+@briefly
 async def test_flying_west_over_midnight_does_not_ask_for_a_day_that_was_done(
     theatre: Theatre,
 ) -> None:
@@ -150,6 +158,7 @@ async def test_flying_west_over_midnight_does_not_ask_for_a_day_that_was_done(
     assert len(ann.prompted()) == 4  # Tuesday goes on where it was left
 
 
+@briefly
 async def test_a_new_window_in_the_middle_of_the_day_holds_from_now(theatre: Theatre) -> None:
     ann = await theatre.client(total=30)
     await ann.until(8)

@@ -3,11 +3,11 @@
 import pytest
 
 from scheduler.domain.companions import CATALOGUE
-from tests.conftest import on_sqlite
+from tests.conftest import briefly
 from tests.journeys.test_companions import week, with_companions
 from tests.journeys.theatre import Someone, Theatre
 
-pytestmark = on_sqlite  # the same rules; what differs by engine is tested beside
+pytestmark = briefly  # the same rules; what differs by engine is tested beside
 
 pytest_plugins = ("tests.journeys.furniture",)
 

@@ -9,7 +9,7 @@ from bot.rehearsal import people
 from scheduler.domain.companions import CATALOGUE, Companion
 from scheduler.ports import Tx
 from scheduler.usecases.figures import lines
-from tests.conftest import on_sqlite
+from tests.conftest import briefly
 from tests.journeys.planning import plan_of
 from tests.journeys.rooms import ANN, DANA, IDS, Whole
 from tests.journeys.theatre import MONDAY, Someone, Theatre
@@ -69,7 +69,7 @@ async def test_it_is_asked_once_on_its_days_in_the_middle_of_her_hours(theatre: 
     assert (said.args["amount"], said.args["measure"], said.args["rounds"]) == (10, "reps", 1)
 
 
-@on_sqlite
+@briefly
 async def test_a_quiet_time_in_the_middle_of_the_day_is_kept(theatre: Theatre) -> None:
     ann = await with_companions(theatre, BACK, quiet="13:00-15:00")
     await ann.until(21)
@@ -97,7 +97,7 @@ async def test_one_tap_logs_it_and_the_impact_stays_as_it_is(theatre: Theatre) -
         ("skip the back raise", 0),
     ],
 )
-@on_sqlite
+@briefly
 async def test_it_is_logged_in_words_at_any_time_and_then_not_asked(
     theatre: Theatre, words: str, done: int
 ) -> None:
@@ -112,7 +112,7 @@ async def test_it_is_logged_in_words_at_any_time_and_then_not_asked(
     assert not ann.texts("ask-companion")
 
 
-@on_sqlite
+@briefly
 async def test_a_count_short_of_a_round_is_asked_about(theatre: Theatre) -> None:
     ann = await with_companions(theatre, BACK)
     await ann.until(9)
@@ -120,7 +120,7 @@ async def test_a_count_short_of_a_round_is_asked_about(theatre: Theatre) -> None
     assert await week(ann) == [{"name": "back-raise", "done": 0, "days": 3}]
 
 
-@on_sqlite
+@briefly
 async def test_pain_beside_the_name_of_an_exercise_is_pain(theatre: Theatre) -> None:
     ann = await with_companions(theatre, BACK)
     await ann.until(9)
@@ -130,7 +130,7 @@ async def test_pain_beside_the_name_of_an_exercise_is_pain(theatre: Theatre) -> 
     await ann.say("1")
 
 
-@on_sqlite
+@briefly
 async def test_what_is_not_in_the_plan_is_not_logged(theatre: Theatre) -> None:
     ann = await with_companions(theatre, BACK)
     await ann.until(9)
@@ -145,7 +145,7 @@ async def test_a_hold_stops_companions_too(theatre: Theatre) -> None:
     assert not ann.texts("ask-companion")
 
 
-@on_sqlite
+@briefly
 async def test_a_break_stops_companions_too(theatre: Theatre) -> None:
     ann = await with_companions(theatre, BACK)
     await ann.until(9)
@@ -154,7 +154,7 @@ async def test_a_break_stops_companions_too(theatre: Theatre) -> None:
     assert asked(ann) == [(2, "14:00")]
 
 
-@on_sqlite
+@briefly
 async def test_a_movement_that_is_stopped_stops_no_companion(theatre: Theatre) -> None:
     ann = await with_companions(theatre, BACK)
     await ann.until(9)
@@ -163,7 +163,7 @@ async def test_a_movement_that_is_stopped_stops_no_companion(theatre: Theatre) -
     assert asked(ann) == [(0, "14:00")]
 
 
-@on_sqlite
+@briefly
 async def test_a_day_that_is_closed_takes_none_any_more(theatre: Theatre) -> None:
     ann = await with_companions(theatre, BACK)
     await ann.until(11, 59, day=1)

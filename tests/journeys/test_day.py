@@ -4,7 +4,7 @@ Expected times: even gaps by arithmetic (a sum of one concave function of the ga
 equal), else by trying every place of the grid (`optimum.best`).
 """
 
-from tests.conftest import on_sqlite
+from tests.conftest import briefly
 from tests.journeys.optimum import best, minute
 from tests.journeys.theatre import Theatre
 
@@ -26,7 +26,7 @@ async def test_a_kept_day_is_asked_at_even_times_and_ends_with_the_total(theatre
     assert ann.done() == 40
 
 
-@on_sqlite
+@briefly
 async def test_the_first_prompt_alone_carries_the_day_and_the_cautions(theatre: Theatre) -> None:
     ann = await theatre.client(total=40, bout=10)
     await ann.until(8)
@@ -41,7 +41,7 @@ async def test_the_first_prompt_alone_carries_the_day_and_the_cautions(theatre: 
     assert not first.silent
 
 
-@on_sqlite
+@briefly
 async def test_each_answer_says_when_the_next_bout_will_be(theatre: Theatre) -> None:
     ann = await theatre.client(total=30, bout=10)
     await ann.until(8, 17)
@@ -51,6 +51,7 @@ async def test_each_answer_says_when_the_next_bout_will_be(theatre: Theatre) -> 
     assert ann.times()[1:] == best(DAY, 2, last=minute("08:17"))
 
 
+@briefly
 async def test_a_late_start_moves_the_rest_of_the_day_to_the_best_times_left(
     theatre: Theatre,
 ) -> None:
@@ -65,7 +66,7 @@ async def test_a_late_start_moves_the_rest_of_the_day_to_the_best_times_left(
     assert ann.done() == 30
 
 
-@on_sqlite
+@briefly
 async def test_a_bout_done_before_the_window_opens_keeps_its_gap(theatre: Theatre) -> None:
     ann = await theatre.client(total=30, bout=10)
     await ann.until(7, 12)
@@ -76,7 +77,7 @@ async def test_a_bout_done_before_the_window_opens_keeps_its_gap(theatre: Theatr
     assert ann.times()[0] == expected[0]
 
 
-@on_sqlite
+@briefly
 async def test_a_start_too_late_for_the_rest_asks_only_for_what_fits(theatre: Theatre) -> None:
     ann = await theatre.client(total=40, bout=10)
     await ann.until(17, 59)
@@ -94,7 +95,7 @@ async def test_a_start_too_late_for_the_rest_asks_only_for_what_fits(theatre: Th
     assert bo.asked()[1:] == [10, 10]
 
 
-@on_sqlite
+@briefly
 async def test_reps_that_do_not_fit_in_usual_bouts_go_in_larger_ones_up_to_the_maximum(
     theatre: Theatre,
 ) -> None:
@@ -106,7 +107,7 @@ async def test_reps_that_do_not_fit_in_usual_bouts_go_in_larger_ones_up_to_the_m
     assert ann.asked() == [15, 14]
 
 
-@on_sqlite
+@briefly
 async def test_a_quiet_time_is_left_alone_but_for_its_first_minute(theatre: Theatre) -> None:
     ann = await theatre.client(total=30, bout=10, quiet="13:30-14:30")
     for hour, minutes in ((8, 0), (13, 30), (20, 0)):
@@ -117,6 +118,7 @@ async def test_a_quiet_time_is_left_alone_but_for_its_first_minute(theatre: Thea
     assert ann.times() == best(DAY, 3, quiet="13:30-14:30")
 
 
+@briefly
 async def test_a_silent_day_is_asked_once_a_bout_and_nudged_twice(theatre: Theatre) -> None:
     ann = await theatre.client(total=40, bout=10)
     await ann.until(12, day=1)
@@ -127,7 +129,7 @@ async def test_a_silent_day_is_asked_once_a_bout_and_nudged_twice(theatre: Theat
     assert ann.done() == 0
 
 
-@on_sqlite
+@briefly
 async def test_a_silent_bout_is_dropped_and_never_added_to_the_others(theatre: Theatre) -> None:
     ann = await theatre.client(total=40, bout=10, bout_max=20)
     await ann.until(12)
@@ -137,7 +139,7 @@ async def test_a_silent_bout_is_dropped_and_never_added_to_the_others(theatre: T
     assert ann.times() == ["08:00", "12:00", *best(DAY, 2, last=minute("12:00"))]
 
 
-@on_sqlite
+@briefly
 async def test_the_last_prompt_waits_an_hour_and_not_a_second_longer(theatre: Theatre) -> None:
     ann = await theatre.client(total=20, bout=10)
     await ann.until(8)
@@ -152,7 +154,7 @@ async def test_the_last_prompt_waits_an_hour_and_not_a_second_longer(theatre: Th
     assert ann.done() == 20
 
 
-@on_sqlite
+@briefly
 async def test_a_prompt_expires_when_the_next_is_due_and_an_answer_before_that_is_for_it(
     theatre: Theatre,
 ) -> None:
@@ -169,7 +171,7 @@ async def test_a_prompt_expires_when_the_next_is_due_and_an_answer_before_that_i
     assert bo.times("no-answer") == ["12:00"]
 
 
-@on_sqlite
+@briefly
 async def test_a_prompt_that_was_answered_is_not_nudged(theatre: Theatre) -> None:
     ann = await theatre.client(total=20, bout=10)
     await ann.until(13, 59, 59)
@@ -179,7 +181,7 @@ async def test_a_prompt_that_was_answered_is_not_nudged(theatre: Theatre) -> Non
     assert ann.times("nudge") == []
 
 
-@on_sqlite
+@briefly
 async def test_somebody_who_answers_only_when_nudged_is_nudged_twice_a_day(
     theatre: Theatre,
 ) -> None:
@@ -193,7 +195,7 @@ async def test_somebody_who_answers_only_when_nudged_is_nudged_twice_a_day(
     assert nudges == 2
 
 
-@on_sqlite
+@briefly
 async def test_the_day_is_open_until_noon_of_the_next(theatre: Theatre) -> None:
     ann = await theatre.client(total=40, bout=10)
     await ann.until(11, 59, 59, day=1)
@@ -221,6 +223,7 @@ async def test_after_midnight_a_button_counts_for_its_day_and_a_number_for_the_n
     assert (ann.done(), ann.done(1)) == (10, 6)
 
 
+@briefly
 async def test_yesterdays_button_before_noon_counts_and_at_noon_says_that_the_day_is_over(
     theatre: Theatre,
 ) -> None:
@@ -235,6 +238,7 @@ async def test_yesterdays_button_before_noon_counts_and_at_noon_says_that_the_da
     assert ann.done() == 10
 
 
+@briefly
 async def test_the_day_after_a_load_day_is_a_rest_day_whatever_the_plan_says(
     theatre: Theatre,
 ) -> None:

@@ -9,6 +9,7 @@ from scheduler.domain.people import Person, Role, State
 from scheduler.ports import Tx
 from scheduler.usecases import digests as usecase
 from scheduler.usecases import figures
+from tests.conftest import briefly
 from tests.journeys.log import Line
 from tests.journeys.theatre import MONDAY, Someone, Theatre
 
@@ -64,6 +65,7 @@ async def test_the_digest_comes_once_on_monday_at_eight_with_days_still_open_mar
     assert len(digests(theatre)) == 2
 
 
+@briefly
 async def test_after_a_monday_without_the_bot_the_digest_comes_late_and_once(
     theatre: Theatre,
 ) -> None:
@@ -76,6 +78,7 @@ async def test_after_a_monday_without_the_bot_the_digest_comes_late_and_once(
     assert len(digests(theatre)) == 1
 
 
+@briefly
 async def test_her_own_day_and_hour_move_the_digest(theatre: Theatre) -> None:
     ann = await a_week(theatre)
     stage = theatre.stage
@@ -90,6 +93,7 @@ async def test_her_own_day_and_hour_move_the_digest(theatre: Theatre) -> None:
     assert len(digests(theatre)) == shown + 1
 
 
+@briefly
 async def test_the_file_comes_only_where_the_practice_allows_files(theatre: Theatre) -> None:
     ann = await a_week(theatre)
     await ann.until(8, day=7)
@@ -99,6 +103,7 @@ async def test_the_file_comes_only_where_the_practice_allows_files(theatre: Thea
     assert len([each for each in theatre.lines() if each.get("digest-file")]) == 1
 
 
+@briefly
 async def test_who_needs_her_stands_first_with_the_reason(theatre: Theatre) -> None:
     ann = await a_week(theatre)
     bo = await theatre.client("Bo", weekdays=(0,), days_min=1)
@@ -112,6 +117,7 @@ async def test_who_needs_her_stands_first_with_the_reason(theatre: Theatre) -> N
     assert said.args["need"] == 1 + bool(rows(digests(theatre)[0])["Ann"]["reasons"])
 
 
+@briefly
 async def test_a_clinician_reads_of_her_own_clients_only(theatre: Theatre) -> None:
     ann = await a_week(theatre)
     account = theatre.account("Eve")
@@ -132,6 +138,7 @@ async def test_a_clinician_reads_of_her_own_clients_only(theatre: Theatre) -> No
     assert not [each for each in digests(theatre, account) if rows(each)]
 
 
+@briefly
 async def test_a_digest_of_five_hundred_clients_is_paged_and_stays_as_it_was_made(
     theatre: Theatre,
 ) -> None:

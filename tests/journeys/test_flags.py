@@ -16,7 +16,7 @@ from scheduler.domain.flags import Flag
 from scheduler.domain.people import Client, Cover, Person, Role, State
 from scheduler.ports import Tx
 from scheduler.usecases import flags
-from tests.conftest import on_sqlite
+from tests.conftest import briefly
 from tests.journeys.log import Line
 from tests.journeys.theatre import LISBON, MONDAY, Someone, Theatre
 
@@ -108,7 +108,7 @@ async def test_an_urgent_flag_at_two_at_night_that_nobody_closes_goes_all_the_wa
     assert "chest" not in line.words  # alias, number and urgency, not the words (H6)
 
 
-@on_sqlite
+@briefly
 async def test_a_flag_closed_in_between_is_told_to_nobody_else(theatre: Theatre) -> None:
     ann = await alarmed(theatre)
     eve = await eve_covers(theatre)
@@ -123,7 +123,7 @@ async def test_a_flag_closed_in_between_is_told_to_nobody_else(theatre: Theatre)
     assert told(theatre, theatre.kim) == []
 
 
-@on_sqlite
+@briefly
 async def test_without_a_colleague_who_covers_it_goes_straight_to_the_admin(
     theatre: Theatre,
 ) -> None:
@@ -134,7 +134,7 @@ async def test_without_a_colleague_who_covers_it_goes_straight_to_the_admin(
     assert len(await open_flags(ann)) == 1
 
 
-@on_sqlite
+@briefly
 async def test_the_hours_between_are_the_practices_own(theatre: Theatre) -> None:
     ann = await alarmed(theatre)
     await setting(theatre, "repeat_hours", "1")
@@ -146,7 +146,7 @@ async def test_the_hours_between_are_the_practices_own(theatre: Theatre) -> None
 
 
 @pytest.mark.parametrize(("until", "covers"), [(TUESDAY, True), (MONDAY, False), (None, True)])
-@on_sqlite
+@briefly
 async def test_cover_holds_to_the_end_of_its_last_day_and_not_beyond(
     theatre: Theatre, until: date | None, covers: bool
 ) -> None:
@@ -158,6 +158,7 @@ async def test_cover_holds_to_the_end_of_its_last_day_and_not_beyond(
     assert told(theatre, theatre.kim) == ([] if covers else [("Tue 10:00", "flag-still-open")])
 
 
+@briefly
 async def test_what_fell_due_while_the_bot_was_down_is_told_step_by_step_afterwards(
     theatre: Theatre,
 ) -> None:
@@ -194,7 +195,7 @@ async def test_of_a_clinician_who_blocked_the_bot_backup_and_admin_learn_at_once
     assert ("Tue 09:30", "flag") in told(theatre, theatre.dana, "flag")  # nothing is lost
 
 
-@on_sqlite
+@briefly
 async def test_a_block_found_out_by_the_flag_itself_tells_backup_and_admin_of_that_flag(
     theatre: Theatre,
 ) -> None:
@@ -232,6 +233,7 @@ async def storm(theatre: Theatre, count: int) -> list[int]:
     return await theatre.stage.house.store.run(work)
 
 
+@briefly
 async def test_a_storm_of_routine_flags_is_one_summary_and_an_urgent_one_comes_on_its_own(
     theatre: Theatre,
 ) -> None:
@@ -260,7 +262,7 @@ async def test_a_storm_of_routine_flags_is_one_summary_and_an_urgent_one_comes_o
     assert {row["reason"] for row in summary["flag_rows"]} == {"silent"}
 
 
-@on_sqlite
+@briefly
 async def test_a_flag_that_comes_up_in_working_hours_is_summed_up_the_next_working_day(
     theatre: Theatre,
 ) -> None:
@@ -292,7 +294,7 @@ async def fell_without_harm(ann: Someone) -> None:
         (4, 17, 0, "Mon 09:00"),
     ],
 )
-@on_sqlite
+@briefly
 async def test_a_fall_without_harm_waits_for_working_hours(
     theatre: Theatre, day: int, hour: int, minute: int, arrives: str
 ) -> None:
@@ -326,6 +328,7 @@ def summed_up(theatre: Theatre) -> list[str]:
     ]
 
 
+@briefly
 async def test_two_silent_days_are_flagged_on_the_second_and_told_when_work_begins(
     theatre: Theatre,
 ) -> None:
@@ -340,7 +343,7 @@ async def test_two_silent_days_are_flagged_on_the_second_and_told_when_work_begi
     assert len(await silences(ann)) == 1
 
 
-@on_sqlite
+@briefly
 async def test_silence_ends_with_her_first_word_and_is_not_in_the_summary(theatre: Theatre) -> None:
     ann = await theatre.client()
     await setting(theatre, "silent_days", "2")
@@ -355,7 +358,7 @@ async def test_silence_ends_with_her_first_word_and_is_not_in_the_summary(theatr
     assert summed_up(theatre) == ["Fri 09:00"]  # a new silence, flagged at 8:30
 
 
-@on_sqlite
+@briefly
 async def test_a_tap_on_an_old_button_ends_silence_too(theatre: Theatre) -> None:
     ann = await theatre.client()
     await setting(theatre, "silent_days", "2")
@@ -365,7 +368,7 @@ async def test_a_tap_on_an_old_button_ends_silence_too(theatre: Theatre) -> None
     assert await silences(ann) == []
 
 
-@on_sqlite
+@briefly
 async def test_a_closed_silence_is_not_flagged_again_before_she_was_heard(theatre: Theatre) -> None:
     ann = await theatre.client()
     await setting(theatre, "silent_days", "2")
@@ -383,7 +386,7 @@ async def test_a_closed_silence_is_not_flagged_again_before_she_was_heard(theatr
     assert len(await silences(ann)) == 1
 
 
-@on_sqlite
+@briefly
 async def test_nobody_is_called_silent_while_on_hold(theatre: Theatre) -> None:
     ann = await theatre.client()
     await setting(theatre, "silent_days", "2")

@@ -7,6 +7,7 @@ import pytest
 
 from scheduler.domain.flags import Flag
 from scheduler.ports import Tx
+from tests.conftest import briefly
 from tests.journeys.rooms import ANN, DANA, IDS, Whole, at, on_both
 from tests.journeys.theatre import MONDAY, Someone, Theatre
 
@@ -47,6 +48,7 @@ def days_asked(who: Someone) -> list[int]:
 
 
 @pytest.mark.parametrize(("day", "lapsed"), [(6, False), (7, True), (8, True)])
+@briefly
 async def test_clearance_lapses_on_the_7th_day_after_the_review_date(
     theatre: Theatre, day: int, lapsed: bool
 ) -> None:
@@ -77,6 +79,7 @@ async def test_the_review_is_done_by_clearing_again(theatre: Theatre) -> None:
 # --- the end of a plan ---------------------------------------------------------------------------
 
 
+@briefly
 async def test_after_its_last_day_a_plan_asks_nothing_and_both_are_told_once(
     theatre: Theatre,
 ) -> None:

@@ -6,7 +6,7 @@ from scheduler.domain.flags import Flag
 from scheduler.domain.plan import Level
 from scheduler.ports import Tx
 from scheduler.usecases import plans
-from tests.conftest import on_sqlite
+from tests.conftest import briefly
 from tests.journeys.rooms import ANN, DANA, IDS, Whole, at
 from tests.journeys.theatre import Someone, Theatre
 
@@ -49,7 +49,7 @@ async def cleared(theatre: Theatre, who: Someone) -> None:
         ("I am ill", 8, False),
     ],
 )
-@on_sqlite
+@briefly
 async def test_a_bot_away_while_the_break_became_too_long_still_ends_the_clearance(
     theatre: Theatre, why: str, days: int, kept: bool
 ) -> None:
@@ -63,7 +63,7 @@ async def test_a_bot_away_while_the_break_became_too_long_still_ends_the_clearan
     assert len(ann.texts("lapsed")) == int(not kept)
 
 
-@on_sqlite
+@briefly
 async def test_words_that_end_a_long_break_bring_no_bout_though_the_bot_was_away(
     theatre: Theatre,
 ) -> None:
@@ -78,7 +78,7 @@ async def test_words_that_end_a_long_break_bring_no_bout_though_the_bot_was_away
     assert await flags(ann)
 
 
-@on_sqlite
+@briefly
 async def test_cleared_on_the_way_a_client_is_asked_again_after_her_long_break(
     theatre: Theatre,
 ) -> None:
@@ -93,7 +93,7 @@ async def test_cleared_on_the_way_a_client_is_asked_again_after_her_long_break(
     assert len(ann.prompted()) == 1
 
 
-@on_sqlite
+@briefly
 async def test_cleared_before_her_hours_begin_she_is_not_told_that_she_is_not(
     theatre: Theatre,
 ) -> None:
@@ -105,7 +105,7 @@ async def test_cleared_before_her_hours_begin_she_is_not_told_that_she_is_not(
     assert not ann.texts("lapsed")
 
 
-@on_sqlite
+@briefly
 async def test_told_in_her_hours_and_once_that_clearance_has_lapsed(theatre: Theatre) -> None:
     ann = await on_holiday(theatre, 20)
     await ann.until(7, 59, 59, day=13)
@@ -123,7 +123,7 @@ async def test_told_in_her_hours_and_once_that_clearance_has_lapsed(theatre: The
         ("I am ill", 8, True),
     ],
 )
-@on_sqlite
+@briefly
 async def test_a_break_that_will_end_the_clearance_says_so_at_its_start(
     theatre: Theatre, why: str, days: int, too_long: bool
 ) -> None:
@@ -143,7 +143,7 @@ async def test_back_while_on_hold_she_is_promised_no_bout(whole: Whole) -> None:
     assert whole.last(ANN)[0].args["today"] is None
 
 
-@on_sqlite
+@briefly
 async def test_back_after_a_break_too_long_she_is_promised_no_bout(theatre: Theatre) -> None:
     ann = await on_holiday(theatre, 20)
     await ann.until(9, day=13)

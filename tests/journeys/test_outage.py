@@ -4,7 +4,7 @@ from datetime import datetime
 
 import pytest
 
-from tests.conftest import on_sqlite
+from tests.conftest import briefly
 from tests.journeys.optimum import best, minute
 from tests.journeys.theatre import Someone, Theatre
 
@@ -35,7 +35,7 @@ async def test_after_noon_without_the_bot_the_day_goes_on_and_one_message_says_s
 
 
 @pytest.mark.parametrize(("second", "sent"), [(0, ["08:00", "12:20"]), (1, ["08:00", "12:25"])])
-@on_sqlite
+@briefly
 async def test_a_prompt_is_sent_twenty_minutes_late_and_not_a_second_later(
     theatre: Theatre, second: int, sent: list[str]
 ) -> None:
@@ -48,7 +48,7 @@ async def test_a_prompt_is_sent_twenty_minutes_late_and_not_a_second_later(
     assert len(ann.texts("away")) == second
 
 
-@on_sqlite
+@briefly
 async def test_a_bot_away_twice_a_day_says_so_once(theatre: Theatre) -> None:
     ann = await theatre.client(total=40, gap=60)
     await away(theatre, ann.at(8, 30))
@@ -69,7 +69,7 @@ async def test_a_bot_away_all_day_and_night_floods_nobody(theatre: Theatre) -> N
     assert ann.texts("prompt")[0].at == ann.at(8, day=2)
 
 
-@on_sqlite
+@briefly
 async def test_a_prompt_left_open_over_the_outage_can_still_be_answered(theatre: Theatre) -> None:
     ann = await theatre.client(total=20)
     await ann.until(8)
@@ -79,7 +79,7 @@ async def test_a_prompt_left_open_over_the_outage_can_still_be_answered(theatre:
     assert ann.times() == ["08:00", "20:00"]
 
 
-@on_sqlite
+@briefly
 async def test_what_she_wrote_while_the_bot_was_away_counts_for_the_time_she_wrote_it(
     theatre: Theatre,
 ) -> None:
@@ -106,7 +106,7 @@ async def ready(theatre: Theatre) -> Someone:
     return ann
 
 
-@on_sqlite
+@briefly
 async def test_too_fast_puts_the_prompt_off_by_what_the_platform_says(theatre: Theatre) -> None:
     ann = await ready(theatre)
     ann.trouble("too-fast", retry_after=30)
@@ -114,7 +114,7 @@ async def test_too_fast_puts_the_prompt_off_by_what_the_platform_says(theatre: T
     assert ann.times() == ["08:00:30", "20:00"]
 
 
-@on_sqlite
+@briefly
 async def test_too_fast_for_longer_than_a_prompt_may_be_late_plans_the_day_anew(
     theatre: Theatre,
 ) -> None:
@@ -125,6 +125,7 @@ async def test_too_fast_for_longer_than_a_prompt_may_be_late_plans_the_day_anew(
     assert len(ann.texts("away")) == 1
 
 
+@briefly
 async def test_a_prompt_cut_off_before_it_arrived_is_not_sent_again(theatre: Theatre) -> None:
     ann = await ready(theatre)
     ann.trouble("drop-before")
@@ -135,6 +136,7 @@ async def test_a_prompt_cut_off_before_it_arrived_is_not_sent_again(theatre: The
     assert ann.times() == ["20:00"]
 
 
+@briefly
 async def test_a_prompt_cut_off_after_it_arrived_is_accepted_once_and_its_buttons_work(
     theatre: Theatre,
 ) -> None:
@@ -147,7 +149,7 @@ async def test_a_prompt_cut_off_after_it_arrived_is_accepted_once_and_its_button
     assert ann.times() == ["08:00", "20:00"]
 
 
-@on_sqlite
+@briefly
 async def test_a_prompt_of_unknown_fate_that_nobody_answers_expires_like_any_other(
     theatre: Theatre,
 ) -> None:
@@ -174,7 +176,7 @@ async def test_an_answer_of_unknown_fate_is_repeated_and_logs_once(
 
 
 @pytest.mark.parametrize("kind", ["drop-before", "drop-after", "too-fast"])
-@on_sqlite
+@briefly
 async def test_the_answer_to_a_tap_arrives_whatever_happens_to_its_first_sending(
     theatre: Theatre, kind: str
 ) -> None:
@@ -187,6 +189,7 @@ async def test_the_answer_to_a_tap_arrives_whatever_happens_to_its_first_sending
     assert ann.done() == 10
 
 
+@briefly
 async def test_who_blocked_the_bot_gets_nothing_until_she_is_back(theatre: Theatre) -> None:
     ann = await ready(theatre)
     ann.trouble("blocked")
@@ -200,7 +203,7 @@ async def test_who_blocked_the_bot_gets_nothing_until_she_is_back(theatre: Theat
     assert ann.done() == 10
 
 
-@on_sqlite
+@briefly
 async def test_a_prompt_held_up_at_the_end_of_the_window_is_not_sent_after_it(
     theatre: Theatre,
 ) -> None:
@@ -212,7 +215,7 @@ async def test_a_prompt_held_up_at_the_end_of_the_window_is_not_sent_after_it(
     assert ann.times() == ["08:00"]
 
 
-@on_sqlite
+@briefly
 async def test_a_quiet_time_is_kept_by_a_prompt_that_was_held_up(theatre: Theatre) -> None:
     ann = await theatre.client(total=30, quiet="14:00-15:00")
     await ann.until(8)
@@ -222,7 +225,7 @@ async def test_a_quiet_time_is_kept_by_a_prompt_that_was_held_up(theatre: Theatr
     assert ann.times() == ["08:00", "15:00"]
 
 
-@on_sqlite
+@briefly
 async def test_the_word_that_the_bot_was_away_is_one_of_the_days_messages(
     theatre: Theatre,
 ) -> None:
@@ -234,6 +237,7 @@ async def test_the_word_that_the_bot_was_away_is_one_of_the_days_messages(
     assert own == 6  # four bouts and two more (P6): the nudges give way
 
 
+@briefly
 async def test_pain_told_while_the_bot_was_away_stops_what_would_be_asked_on_its_return(
     theatre: Theatre,
 ) -> None:

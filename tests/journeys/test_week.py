@@ -5,7 +5,7 @@ from typing import Any
 
 from scheduler.domain.flags import Flag
 from scheduler.ports import Tx
-from tests.conftest import on_sqlite
+from tests.conftest import briefly
 from tests.journeys.theatre import MONDAY, Someone, Theatre
 
 A_DAY = timedelta(days=1)
@@ -77,7 +77,7 @@ async def test_two_days_without_an_answer_are_flagged_once_at_the_second_close(
     assert (await kinds(ann)).count("missed-days") == 1
 
 
-@on_sqlite
+@briefly
 async def test_a_day_that_counts_closes_the_flag_of_missed_days(theatre: Theatre) -> None:
     ann = await monday_and_thursday(theatre)
     await the_day_closes(ann, 3)
@@ -88,7 +88,7 @@ async def test_a_day_that_counts_closes_the_flag_of_missed_days(theatre: Theatre
     assert "missed-days" not in await kinds(ann)
 
 
-@on_sqlite
+@briefly
 async def test_a_day_is_judged_once_and_a_number_after_its_close_counts_nowhere(
     theatre: Theatre,
 ) -> None:
@@ -102,7 +102,7 @@ async def test_a_day_is_judged_once_and_a_number_after_its_close_counts_nowhere(
     assert await verdicts(ann) == {0: ("partial", "no-answer")}
 
 
-@on_sqlite
+@briefly
 async def test_skipping_every_bout_is_a_day_declined(theatre: Theatre) -> None:
     ann = await theatre.client(total=20, weekdays=(0, 3), rest_days=1, days_min=2)
     await ann.until(8)
@@ -131,6 +131,7 @@ async def test_a_day_is_made_up_on_the_day_that_is_offered(theatre: Theatre) -> 
     assert await kinds(ann) == []
 
 
+@briefly
 async def test_a_declined_day_is_final_and_is_offered_no_more(theatre: Theatre) -> None:
     ann = await monday_and_thursday(theatre)
     await ann.until(8, day=1)
@@ -140,7 +141,7 @@ async def test_a_declined_day_is_final_and_is_offered_no_more(theatre: Theatre) 
     assert len({line.at.date() for line in ann.texts("prompt")}) == 1
 
 
-@on_sqlite
+@briefly
 async def test_words_answer_the_offer_too(theatre: Theatre) -> None:
     ann = await monday_and_thursday(theatre)
     await ann.until(8, day=1)
@@ -149,7 +150,7 @@ async def test_words_answer_the_offer_too(theatre: Theatre) -> None:
     assert args(ann, "make-up-kept")["day"] == when(ann, 1).isoformat()
 
 
-@on_sqlite
+@briefly
 async def test_a_late_log_makes_the_day_agreed_on_needless(theatre: Theatre) -> None:
     ann = await theatre.client(weekdays=(0, 2), rest_days=1, days_min=2, days_max=3, bout_max=40)
     await ann.until(8, day=1)
@@ -179,7 +180,7 @@ async def test_a_week_out_of_reach_is_flagged_when_the_days_hours_end_and_closes
     assert await kinds(ann) == []
 
 
-@on_sqlite
+@briefly
 async def test_no_more_days_than_the_maximum_are_asked_in_a_week(theatre: Theatre) -> None:
     ann = await theatre.client(weekdays=(0, 2, 4), rest_days=1, days_min=3)
     await done(ann, 0)
@@ -189,7 +190,7 @@ async def test_no_more_days_than_the_maximum_are_asked_in_a_week(theatre: Theatr
     assert {line.at.date() for line in ann.texts("prompt")} == {when(ann, n) for n in (0, 2, 4)}
 
 
-@on_sqlite
+@briefly
 async def test_an_unplanned_load_day_needs_rest_before_a_planned_one(theatre: Theatre) -> None:
     ann = await monday_and_thursday(theatre)
     await done(ann, 0)
@@ -201,6 +202,7 @@ async def test_an_unplanned_load_day_needs_rest_before_a_planned_one(theatre: Th
     assert (await verdicts(ann))[3] == ("excused", "not-asked")
 
 
+@briefly
 async def test_a_week_that_starts_on_sunday_is_kept_from_sunday(theatre: Theatre) -> None:
     sunday = MONDAY - A_DAY
     ann = await theatre.client(day=sunday, weekdays=(6, 2), rest_days=1, days_min=2)
@@ -212,7 +214,7 @@ async def test_a_week_that_starts_on_sunday_is_kept_from_sunday(theatre: Theatre
     assert ann.texts("ask-week")[0].at == ann.at(18, day=6)  # Saturday, the week's last evening
 
 
-@on_sqlite
+@briefly
 async def test_the_weeks_question_is_one_tap_and_no_answer_is_not_no(theatre: Theatre) -> None:
     ann = await theatre.client(weekdays=(0,), days_min=1)
     await done(ann, 0)
@@ -223,20 +225,21 @@ async def test_the_weeks_question_is_one_tap_and_no_answer_is_not_no(theatre: Th
     assert len(ann.texts("ask-week")) == 2
 
 
-@on_sqlite
+@briefly
 async def test_pain_on_the_weeks_question_stops_the_bouts(theatre: Theatre) -> None:
     ann = await theatre.client(weekdays=(0, 6), days_min=2)
     await ann.until(18, day=6)
     assert (await ann.press("wq:pain")).ids[0] == "ask-pain-sign"
 
 
-@on_sqlite
+@briefly
 async def test_a_leak_on_the_weeks_question_stops_that_movement(theatre: Theatre) -> None:
     ann = await theatre.client(weekdays=(0,), days_min=1)
     await ann.until(18, day=6)
     assert "stop-leak" in (await ann.press("wq:leak")).ids
 
 
+@briefly
 async def test_in_a_flexible_plan_the_suggested_days_stand_without_an_answer(
     theatre: Theatre,
 ) -> None:
@@ -248,7 +251,7 @@ async def test_in_a_flexible_plan_the_suggested_days_stand_without_an_answer(
     assert sorted({line.at.date().isoformat() for line in ann.texts("prompt")}) == suggested
 
 
-@on_sqlite
+@briefly
 async def test_in_a_flexible_plan_other_days_are_chosen_by_taps(theatre: Theatre) -> None:
     ann = await theatre.client(weekdays=(), rest_days=1, days_min=2)
     await ann.until(8)
@@ -268,7 +271,7 @@ async def test_in_a_flexible_plan_other_days_are_chosen_by_taps(theatre: Theatre
     assert sorted({line.at.date().isoformat() for line in ann.texts("prompt")}) == kept
 
 
-@on_sqlite
+@briefly
 async def test_days_too_near_each_other_are_refused_and_the_question_stays(
     theatre: Theatre,
 ) -> None:
@@ -278,6 +281,7 @@ async def test_days_too_near_each_other_are_refused_and_the_question_stays(
     assert (await ann.say("Wednesday")).ids[0] == "week-days-kept"
 
 
+@briefly
 async def test_travel_over_the_date_line_loses_and_doubles_no_day(theatre: Theatre) -> None:
     """From Auckland to Honolulu on Wednesday: the date goes back by one, Thursday comes once."""
     ann = await theatre.client(zone="Pacific/Auckland", weekdays=(0, 3), rest_days=1, days_min=2)
@@ -290,7 +294,7 @@ async def test_travel_over_the_date_line_loses_and_doubles_no_day(theatre: Theat
     assert len([line for line in ann.texts("day-opening") if line.at < ann.at(0, day=7)]) == 2
 
 
-@on_sqlite
+@briefly
 async def test_a_day_that_the_date_line_swallows_is_excused(theatre: Theatre) -> None:
     """From Honolulu to Auckland on Wednesday evening: Thursday never comes."""
     ann = await theatre.client(zone="Pacific/Honolulu", weekdays=(0, 3), rest_days=1, days_min=2)
@@ -312,7 +316,7 @@ async def _moves(who: Someone, zone: str) -> None:
     await who.press("t:keep")
 
 
-@on_sqlite
+@briefly
 async def test_a_day_on_which_the_bot_was_away_is_excused(theatre: Theatre) -> None:
     ann = await monday_and_thursday(theatre)
     await done(ann, 0)
@@ -323,6 +327,7 @@ async def test_a_day_on_which_the_bot_was_away_is_excused(theatre: Theatre) -> N
     assert (await verdicts(ann))[3] == ("excused", "bot-down")
 
 
+@briefly
 async def test_weeks_without_the_bot_are_judged_once_each_when_it_is_back(theatre: Theatre) -> None:
     ann = await monday_and_thursday(theatre)
     await done(ann, 0)
@@ -337,6 +342,7 @@ async def test_weeks_without_the_bot_are_judged_once_each_when_it_is_back(theatr
     assert (await verdicts(ann))[14] == ("excused", "bot-down")
 
 
+@briefly
 async def test_days_on_a_hold_are_excused_and_the_week_goes_on_after_its_release(
     theatre: Theatre,
 ) -> None:

@@ -222,14 +222,13 @@ def test_a_second_arrival_of_the_same_row_changes_nothing(entries: Database) -> 
 
 @on_sqlite
 @pytest.mark.parametrize("keys", ["K" * 42 + "A", "none"])
-def test_the_words_stand_in_the_file_only_without_a_key(
-    entries: Database, keys: str, tmp_path: Path
-) -> None:
+def test_the_words_stand_in_the_file_only_without_a_key(entries: Database, keys: str) -> None:
+    folder = Path(str(entries.engine.url.database)).parent
     database = Database(entries.engine.url, Keyring.parse(keys))
     keep(database, note={"words": CANARY}, words="not sealed")
-    everything = b"".join(path.read_bytes() for path in tmp_path.iterdir())
+    everything = b"".join(path.read_bytes() for path in folder.iterdir())
     database.close_sync()
-    everything += b"".join(path.read_bytes() for path in tmp_path.iterdir())
+    everything += b"".join(path.read_bytes() for path in folder.iterdir())
     assert b"not sealed" in everything
     assert (CANARY.encode() in everything) == (keys == "none")
 
