@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from sqlalchemy import Connection, Row, delete, func, insert, select, update
+from sqlalchemy import Connection, Row, delete, func, insert, literal_column, select, update
 
 from scheduler.domain.people import Client, Invitation, Person, State
 from scheduler.domain.planjson import hours_as_json, hours_from_json
@@ -18,6 +18,8 @@ clients = table(ClientRow)
 invitations = table(InvitationRow)
 guesses = table(GuessRow)
 
+STAFF = persons.c.role != literal_column("'client'")
+"""Written out, so that the partial index is used (see `storage.tables.base.partial`)."""
 ENDED = (State.LEFT, State.DISCHARGED)
 GUESSES_COUNT_FOR = timedelta(hours=1)
 
@@ -60,6 +62,11 @@ class People:
 
     def everyone(self) -> tuple[Person, ...]:
         return _persons(self._connection.execute(select(persons).order_by(persons.c.id)))
+
+    def staff(self) -> tuple[Person, ...]:
+        return _persons(
+            self._connection.execute(select(persons).where(STAFF).order_by(persons.c.id))
+        )
 
     def caseload(self, clinician: int) -> tuple[Person, ...]:
         hers = (

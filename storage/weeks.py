@@ -85,79 +85,59 @@ def _several(
     connection: Connection, these: Sequence[int], first: date, last: date
 ) -> Iterable[ClientWeek]:
     read = _Reader(connection, these)
+    queries = {**_about_clients(last), **_about_days(first, last)}
+    found = {name: read.by(*query) for name, query in queries.items()}
+    for client in these:
+        rows: dict[str, Any] = {name: tuple(each[client]) for name, each in found.items()}
+        newest = {name: next(iter(rows[name][-1:]), None) for name in ONE_OF}
+        yield ClientWeek(**(rows | newest))
+
+
+ONE_OF = ("person", "client", "clearance")
+"""Fields that hold one value, the newest."""
+Query = tuple[ColumnElement[int], Callable[[Row[Any]], Any], Select[Any]]
+"""Whose a row is, the value it becomes, and the rows; by the field of `ClientWeek` that they fill."""
+
+
+def _about_clients(last: date) -> dict[str, Query]:
+    record = select(clients, persons.c.clinician).join(persons, persons.c.id == clients.c.id)
+    versions = select(plans).where(plans.c.valid_from <= last).order_by(plans.c.version.desc())
+    open_flags = select(flags).where(flags.c.closed_at.is_(None))
+    return {
+        "person": (persons.c.id, person_of, select(persons)),
+        "client": (clients.c.id, client_of, record),
+        "clearance": (
+            clearances.c.client,
+            clearance_of,
+            select(clearances).order_by(clearances.c.id),
+        ),
+        "plans": (plans.c.client, version_of, versions),
+        "flags": (flags.c.client, flag_of, open_flags.order_by(flags.c.opened_at, flags.c.id)),
+    }
+
+
+def _about_days(first: date, last: date) -> dict[str, Query]:
     # A zone may be up to 14 hours ahead of UTC: a hold released a day before may have been open.
     since = datetime.combine(first, time.min, UTC) - A_DAY
-    people = read.by(persons.c.id, person_of, select(persons))
-    rows = read.by(
-        clients.c.id,
-        client_of,
-        select(clients, persons.c.clinician).join(persons, persons.c.id == clients.c.id),
-    )
-    cleared = read.by(
-        clearances.c.client, clearance_of, select(clearances).order_by(clearances.c.id)
-    )
-    versions = read.by(
-        plans.c.client,
-        version_of,
-        select(plans).where(plans.c.valid_from <= last).order_by(plans.c.version.desc()),
-    )
-    planned = read.by(
-        weeks.c.client,
-        _week,
-        select(weeks)
-        .where(weeks.c.start.between(first - WEEK + A_DAY, last))
-        .order_by(weeks.c.start),
-    )
-    began = read.by(
-        days.c.client,
-        day_of,
-        select(days).where(days.c.day.between(first, last)).order_by(days.c.day),
-    )
-    done = read.by(
-        entries.c.client,
-        entry_of,
-        select(entries)
-        .where(entries.c.day.between(first, last), *STANDS)
-        .order_by(entries.c.at, entries.c.id),
-    )
-    beside = read.by(
-        companions.c.client, companion_of, _last_of_days(companions.c.day.between(first, last))
-    )
-    said = read.by(
-        reports.c.client,
-        lambda r: (r.kind, r.day, r.at, r.body),
-        select(reports)
-        .where(reports.c.day.between(first, last))
-        .order_by(reports.c.at, reports.c.id),
-    )
-    held = read.by(
-        holds.c.client,
-        hold_of,
-        select(holds)
-        .where(or_(holds.c.released_at.is_(None), holds.c.released_at >= since))
-        .order_by(holds.c.opened_at),
-    )
-    away = read.by(pauses.c.client, pause_of, _pauses_since(first))
-    flagged = read.by(
-        flags.c.client,
-        flag_of,
-        select(flags).where(flags.c.closed_at.is_(None)).order_by(flags.c.opened_at, flags.c.id),
-    )
-    for client in these:
-        yield ClientWeek(
-            person=people[client][0],
-            client=rows[client][0],
-            clearance=cleared[client][-1] if cleared[client] else None,
-            plans=tuple(versions[client]),
-            weeks=tuple(planned[client]),
-            days=tuple(began[client]),
-            entries=tuple(done[client]),
-            companions=tuple(beside[client]),
-            reports=tuple(said[client]),
-            holds=tuple(held[client]),
-            pauses=tuple(away[client]),
-            flags=tuple(flagged[client]),
-        )
+    planned = select(weeks).where(weeks.c.start.between(first - WEEK + A_DAY, last))
+    began = select(days).where(days.c.day.between(first, last))
+    done = select(entries).where(entries.c.day.between(first, last), *STANDS)
+    said = select(reports).where(reports.c.day.between(first, last))
+    held = select(holds).where(or_(holds.c.released_at.is_(None), holds.c.released_at >= since))
+    beside = _last_of_days(companions.c.day.between(first, last))
+    return {
+        "weeks": (weeks.c.client, _week, planned.order_by(weeks.c.start)),
+        "days": (days.c.client, day_of, began.order_by(days.c.day)),
+        "entries": (entries.c.client, entry_of, done.order_by(entries.c.at, entries.c.id)),
+        "companions": (companions.c.client, companion_of, beside),
+        "reports": (reports.c.client, _report, said.order_by(reports.c.at, reports.c.id)),
+        "holds": (holds.c.client, hold_of, held.order_by(holds.c.opened_at)),
+        "pauses": (pauses.c.client, pause_of, _pauses_since(first)),
+    }
+
+
+def _report(row: Row[Any]) -> tuple[str, date, datetime, Any]:
+    return row.kind, row.day, row.at, row.body
 
 
 class _Reader:

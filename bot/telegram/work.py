@@ -59,18 +59,12 @@ class Work:
         return await _together(self._update, rows)
 
     async def clients(self) -> int:
-        """Carry out what has fallen due for clients."""
+        """Carry out what has fallen due for clients, then digests, then flags."""
         now = self._clock.now()
-        due = await self._store.run(lambda tx: days.due(tx, now))
-        for client in due:
-            await self._store.run(partial(_advance, client=client, now=now))
-        clinicians = await self._store.run(lambda tx: digests.due(tx, now))
-        for clinician in clinicians:
-            await self._store.run(partial(_digest, clinician=clinician, now=now))
-        flagged = await self._store.run(lambda tx: flags.due(tx, now))
-        for flag in flagged:
-            await self._store.run(partial(_flag, flag=flag.id, now=now))
-        return len(due) + len(clinicians) + len(flagged)
+        found = await self._store.run(partial(_fallen_due, now=now))
+        for carry_out, one in found:
+            await self._store.run(partial(carry_out, now=now, one=one))
+        return len(found)
 
     async def messages(self) -> int:
         """Send what is due, the urgent lanes first."""
@@ -176,16 +170,25 @@ class Work:
         return await self._store.run(lambda tx: tx.outbox.waiting(now))
 
 
-def _advance(tx: Tx, client: int, now: datetime) -> None:
-    days.advance(tx, client, now)
+def _fallen_due(tx: Tx, now: datetime) -> list[tuple[Callable[..., None], int]]:
+    """What to carry out, each with the client, clinician or flag that it is about."""
+    return [
+        *((_advance, client) for client in days.due(tx, now)),
+        *((_digest, clinician) for clinician in digests.due(tx, now)),
+        *((_flag, flag.id) for flag in flags.due(tx, now)),
+    ]
 
 
-def _digest(tx: Tx, clinician: int, now: datetime) -> None:
-    digests.make(tx, clinician, now)
+def _advance(tx: Tx, now: datetime, one: int) -> None:
+    days.advance(tx, one, now)
 
 
-def _flag(tx: Tx, flag: int, now: datetime) -> None:
-    flags.look(tx, flag, now)
+def _digest(tx: Tx, now: datetime, one: int) -> None:
+    digests.make(tx, one, now)
+
+
+def _flag(tx: Tx, now: datetime, one: int) -> None:
+    flags.look(tx, one, now)
 
 
 async def _together(

@@ -89,10 +89,10 @@ part-row-digest =
         [none] { $name }
        *[other] { $name } needs you: { $reasons }
     }
-    { $days } of { $needed } days, { $reps_capped } of { $prescribed } reps{ $reps_over ->
+    { $days } of { $needed } days, { $reps_capped } of { $prescribed } reps{ part-side }{ $reps_over ->
         [0] { "" }
        *[other] { " " }(+{ $reps_over } over)
-    }, { $bouts } of { $bouts_planned } bouts, spread { $spread ->
+    }, { $bouts } of { $bouts_planned } bouts, theoretical spread { $spread ->
         [none] -
        *[other] { $spread } %
     }, pain { $pain ->
@@ -303,7 +303,7 @@ week-no-room =
         [none] { "" }
        *[other] { " " }Planned as before: { $dates }.
     }
-ask-week = One tap on your week: any pain, fall or leak?
+ask-week = One tap about your week: any pain, a fall, or leaking urine?
 week-thanks = OK, I noted that.
 week-no-plan = You have no plan yet. { $clinician } will set it.
 
@@ -1167,7 +1167,7 @@ button-week-day = { part-chosen }{ $day }
 button-week-none = No, none of these
 button-week-pain = Pain
 button-week-fall = A fall
-button-week-leak = A leak
+button-week-leak = Leaking urine
 button-yes-or-unsure = Yes, or not sure
 button-that-is-all = That is all
 button-keep = Keep these times

@@ -104,6 +104,11 @@ class Hold:
     movement: str | None = None
     released_at: datetime | None = None
 
+    def stopped(self, movement: str | None, start: datetime, end: datetime) -> bool:
+        """Whether this movement was stopped by it at some time from `start` to before `end` (UTC)."""
+        open_then = self.opened_at < end and (self.released_at is None or self.released_at >= start)
+        return open_then and self.movement in {None, movement}
+
 
 @dataclass(frozen=True, slots=True)
 class Pause:

@@ -28,6 +28,10 @@ class People(Protocol):
 
     def everyone(self) -> tuple[Person, ...]: ...
 
+    def staff(self) -> tuple[Person, ...]:
+        """Everybody but the clients: few, however many clients there are."""
+        ...
+
     def caseload(self, clinician: int) -> tuple[Person, ...]:
         """The clinician's clients, discharged and departed ones left out, by name."""
         ...

@@ -11,6 +11,7 @@ from scheduler.domain.people import Cover, Person, Role, State
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
 from scheduler.usecases.flags import hand_on
+from scheduler.usecases.names import name_of
 from scheduler.usecases.post import tell
 
 LENGTHS = (7, 14, 28)
@@ -64,10 +65,10 @@ def screen(tx: Tx, clinician_id: int, now: datetime) -> Reply:
         return reply("no-such-person")
     running = _running(tx, clinician_id, now)
     rows: list[Argument] = [
-        {"id": each.id, "name": _name(tx, each.colleague), "until": _iso(each.until)}
+        {"id": each.id, "name": name_of(tx, each.colleague), "until": _iso(each.until)}
         for each in running
     ]
-    others = [p for p in tx.people.everyone() if p.id != clinician_id and _ready(p)]
+    others = [p for p in tx.people.staff() if p.id != clinician_id and _ready(p)]
     colleagues: list[Argument] = [
         {"id": each.id, "name": each.name}
         for each in sorted(others, key=lambda p: (p.name.casefold(), p.id))[:SHOWN]
@@ -138,7 +139,7 @@ def end(tx: Tx, who: int, cover_id: int, now: datetime) -> Reply:
         who, "end-cover", found.clinician, now, colleague=found.colleague,
         before=_iso(found.until),
     )  # fmt: skip
-    clinician, colleague = _name(tx, found.clinician), _name(tx, found.colleague)
+    clinician, colleague = name_of(tx, found.clinician), name_of(tx, found.colleague)
     words = message("cover-ended", clinician=clinician, name=colleague)
     for person in (found.clinician, found.colleague):
         tell(tx, person, f"cover:{cover_id}:end:{person}", Lane.REST, words, now)
@@ -163,11 +164,6 @@ def _ready(person: Person) -> bool:
 def last_day(tx: Tx, days: int, now: datetime) -> date | None:
     """The last day of a cover of so many days from today on; 0 stands for no end."""
     return practice_day(tx, now) + timedelta(days=days) if days else None
-
-
-def _name(tx: Tx, person_id: int) -> str:
-    person = tx.people.get(person_id)
-    return person.name if person else ""
 
 
 def _iso(day: date | None) -> str | None:

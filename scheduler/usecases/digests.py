@@ -31,6 +31,7 @@ ROW = frozenset(
         "days",
         "needed",
         "reps_capped",
+        "per_side",
         "prescribed",
         "bouts",
         "bouts_planned",
@@ -66,7 +67,7 @@ def schedule(tx: Tx, clinician: int, now: datetime) -> None:
 
 def schedule_all(tx: Tx, now: datetime, *, anew: bool = False) -> None:
     """Set it for every clinician who has none; for all of them where the practice's zone has changed."""
-    for person in tx.people.everyone():
+    for person in tx.people.staff():
         if person.role is Role.CLINICIAN and (anew or tx.staff.get(person.id).wake_at is None):
             schedule(tx, person.id, now)
 

@@ -117,14 +117,15 @@ def _kept(of: ClientWeek, day: date, row: Day | None, planned: bool) -> Kept | N
 
 def _keepable(of: ClientWeek, kept: tuple[Kept, ...], today: date) -> tuple[date, ...]:
     """The planned days that were not excused: days on a break or a hold leave the denominator (W6)."""
-    return tuple(
-        each.day
-        for each in kept
-        if each.planned
-        and not each.excused
-        and not (not each.verdict and _paused(of, each.day))
-        and not (not each.verdict and each.day <= today and held(of, each.day, each.plan.movement))
-    )
+    return tuple(each.day for each in kept if each.planned and not _excused(of, each, today))
+
+
+def _excused(of: ClientWeek, kept: Kept, today: date) -> bool:
+    """As judged; an open day by the breaks and holds of now."""
+    if kept.verdict:
+        return kept.excused
+    stopped = kept.day <= today and held(of, kept.day, kept.plan.movement)
+    return stopped or _paused(of, kept.day)
 
 
 def _paused(of: ClientWeek, day: date) -> bool:
@@ -134,12 +135,7 @@ def _paused(of: ClientWeek, day: date) -> bool:
 def held(of: ClientWeek, day: date, movement: str) -> bool:
     """Whether a hold was open at some time of the client's local day."""
     start, end = (instant(each, 0, of.client.zone) for each in (day, day + A_DAY))
-    return any(
-        hold.opened_at < end
-        and (hold.released_at is None or hold.released_at >= start)
-        and hold.movement in {None, movement}
-        for hold in of.holds
-    )
+    return any(hold.stopped(movement, start, end) for hold in of.holds)
 
 
 def _cell(

@@ -18,6 +18,7 @@ from scheduler.domain.settings import Practice
 from scheduler.domain.wall import wall
 from scheduler.domain.working import Working
 from scheduler.ports import Outgoing, Tx
+from scheduler.usecases.names import clinician_name, name_of
 from scheduler.usecases.post import tell, tell_admins
 from scheduler.usecases.rest import today_of
 
@@ -82,7 +83,7 @@ def _tell_clinician(tx: Tx, client: Client, flag: Flag, now: datetime, open_at: 
 def _tell_others(tx: Tx, client: Client, flag: Flag, now: datetime) -> None:
     """Tell those who cover and the admins of a flag that its clinician cannot be told of in chat."""
     _tell_cover(tx, client, flag, now)
-    told = message("flag-admin", flag=flag.id, name=_name(tx, client), urgent=True)
+    told = message("flag-admin", flag=flag.id, name=name_of(tx, client.id), urgent=True)
     tell_admins(tx, f"flag:{flag.id}:admin", Lane.FLAG, told, now)
 
 
@@ -91,7 +92,7 @@ def flag_text(tx: Tx, client: Client, flag: Flag) -> Text:
     about: dict[str, Argument] = {
         "flag": flag.id,
         "client": client.id,
-        "name": _name(tx, client),
+        "name": name_of(tx, client.id),
         "since": wall(flag.opened_at, client.zone),
         "zone": client.zone.key,
         "phone": client.phone,
@@ -101,11 +102,6 @@ def flag_text(tx: Tx, client: Client, flag: Flag) -> Text:
         **{key: value for key, value in flag.details.items() if value not in (None, "")},
     }
     return text("flag", **about)
-
-
-def _name(tx: Tx, client: Client) -> str:
-    person = tx.people.get(client.id)
-    return person.name if person else ""
 
 
 def _reachable(person: Person | None) -> bool:
@@ -144,12 +140,11 @@ def _repeat(tx: Tx, flag: Flag, now: datetime) -> None:
     elif flag.step == 1 and _tell_cover(tx, client, flag, now):
         tx.flags.postpone(flag.id, again_at, 2)
     else:
-        clinician = tx.people.get(client.clinician)
         told = message(
             "flag-still-open",
             flag=flag.id,
-            name=_name(tx, client),
-            clinician=clinician.name if clinician else "",
+            name=name_of(tx, client.id),
+            clinician=clinician_name(tx, client),
         )
         tell_admins(tx, key, Lane.FLAG, told, now)
         tx.flags.postpone(flag.id, None, 3)
@@ -157,10 +152,9 @@ def _repeat(tx: Tx, flag: Flag, now: datetime) -> None:
 
 def _tell_cover(tx: Tx, client: Client, flag: Flag, now: datetime) -> bool:
     """Tell the colleagues who cover the clinician; whether there was one who can be reached."""
-    clinician = tx.people.get(client.clinician)
     found = covering(tx, client.clinician, now)
     words = (
-        text("flag-cover", clinician=clinician.name if clinician else ""),
+        text("flag-cover", clinician=clinician_name(tx, client)),
         flag_text(tx, client, flag),
     )
     for colleague in found:
@@ -217,7 +211,7 @@ def _summary_row(tx: Tx, flag: Flag) -> dict[str, Argument]:
     days = flag.details.get("days", ())
     return {
         "flag": flag.id,
-        "name": _name(tx, client),
+        "name": name_of(tx, client.id),
         "reason": flag.kind,
         "since": local_day(flag.opened_at, client.zone).isoformat(),
         "dates": list(days),

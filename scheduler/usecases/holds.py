@@ -15,7 +15,7 @@ from scheduler.ports import Question, Tx
 from scheduler.usecases import plans
 from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.lapses import valid_clearance
-from scheduler.usecases.names import clinician_name
+from scheduler.usecases.names import clinician_name, name_of
 from scheduler.usecases.opening import begin_day
 from scheduler.usecases.post import tell
 from scheduler.usecases.rest import today_of, withdraw_all
@@ -188,7 +188,7 @@ def _tell_released(tx: Tx, client: Client, by: int, plan: Plan, first: date, now
         Lane.SAFETY,
         message(
             "release-told",
-            clinician=person.name if (person := tx.people.get(by)) else "",
+            clinician=name_of(tx, by),
             total=plan.daily_total,
             bout_reps=plan.bout_reps,
             movement=plan.movement,

@@ -13,7 +13,7 @@ from scheduler.domain.week import Verdict, Why
 from scheduler.ports import Tx
 from scheduler.usecases import weekplan
 from scheduler.usecases.flags import raise_flag
-from scheduler.usecases.rest import Running, bars, closes_at, gather, today_of
+from scheduler.usecases.rest import Running, bars, closes_at, gather, on_break, today_of
 
 A_DAY = timedelta(days=1)
 LOOKED_BACK = 14
@@ -64,14 +64,14 @@ def why_not(tx: Tx, running: Running) -> Why:  # noqa: PLR0911 # one a reason, t
     client, day, row = running.client, running.today, running.day
     if row is not None and row.why:
         return Why(row.why)
-    if any(pause.covers(day) for pause in tx.pauses.of(client.id, day)):
+    if on_break(tx, client.id, day):
         return Why.BREAK
     if held_on(tx, client, day, running.plan.movement if running.plan else None):
         return Why.HOLD
     if running.person.blocked:
         return Why.UNREACHABLE
     asked = [bout for bout in running.bouts if bout.asked_at is not None]
-    if row is None and (bars(tx, running) or not _rested(tx, running)):
+    if row is None and (bars(tx, running) or not weekplan.rested(tx, running)):
         return Why.NOT_ASKED
     if (row is not None and row.away_told) or not asked:
         return Why.BOT_DOWN
@@ -83,19 +83,8 @@ def why_not(tx: Tx, running: Running) -> Why:  # noqa: PLR0911 # one a reason, t
 def held_on(tx: Tx, client: Client, day: date, movement: str | None) -> bool:
     """Whether a hold of all exercise or of this movement was open at some time of a local day."""
     start, end = (instant(each, 0, client.zone) for each in (day, day + A_DAY))
-    return any(
-        hold.opened_at < end and hold.movement in {None, movement}
-        for hold in tx.health.holds_since(client.id, start)
-    )
-
-
-def _rested(tx: Tx, running: Running) -> bool:
-    plan = running.plan
-    if plan is None or plan.rest_days == 0:
-        return True
-    first = running.today - timedelta(days=plan.rest_days)
-    before = tx.ledger.between(running.client.id, first, running.today - A_DAY)
-    return not w.load_days((day, reps, plan.daily_total) for day, reps in before.items())
+    holds = tx.health.holds_since(client.id, start)
+    return any(hold.stopped(movement, start, end) for hold in holds)
 
 
 def _missed(tx: Tx, client: Client, verdict: Verdict, now: datetime) -> None:

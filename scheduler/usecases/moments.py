@@ -33,9 +33,14 @@ def day_over(tx: Tx, client: Client, now: datetime) -> date:
     return today if hours is not None and now >= hours[1] else today - A_DAY
 
 
-def evening(client: Client, last: date, end: datetime) -> datetime:
-    """When the weekly question is asked: at 18:00, or a minute before the day's hours end."""
-    return min(instant(last, EVENING, client.zone), end - timedelta(minutes=1))
+def evening(tx: Tx, client: Client, day: date, end: datetime) -> datetime | None:
+    """When the weekly question is asked: on a week's last day at 18:00, or a minute before its hours `end`.
+
+    `None` on every other day.
+    """
+    if day != weekplan.start_of(tx, day) + timedelta(days=WEEK - 1):
+        return None
+    return min(instant(day, EVENING, client.zone), end - timedelta(minutes=1))
 
 
 def middle(tx: Tx, client: Client, day: date) -> datetime | None:
@@ -67,8 +72,8 @@ def of(tx: Tx, client: Client, now: datetime) -> list[datetime]:
     hours = window(tx, client, today)
     if hours is not None:
         found += hours
-        if today == weekplan.start_of(tx, today) + timedelta(days=WEEK - 1):
-            found.append(evening(client, today, hours[1]))
+        if asks := evening(tx, client, today, hours[1]):
+            found.append(asks)
     companions_at = middle(tx, client, today)
     if companions_at is not None:
         found.append(companions_at)

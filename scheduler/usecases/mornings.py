@@ -27,6 +27,7 @@ from scheduler.usecases.rest import (
     bouts_to_come,
     gather,
     messages_left,
+    on_break,
     today_of,
     unit,
 )
@@ -48,19 +49,16 @@ def ask(tx: Tx, client: Client, now: datetime) -> None:
     if today == planned.start and running.plan and not running.plan.weekdays:
         _ask_days(tx, running, planned, now)
     _offer(tx, running, planned, now)
-    last = planned.start + timedelta(days=WEEK - 1)
-    if today == last and now >= moments.evening(client, last, hours[1]):
+    evening = moments.evening(tx, client, today, hours[1])
+    if evening is not None and now >= evening:
         _ask_week(tx, running, planned, now)
 
 
 def to_come(tx: Tx, running: Running, now: datetime) -> int:
     """Messages of today that nudges leave room for: the question about the week on its last evening."""
-    client, today = running.client, running.today
-    start = weekplan.start_of(tx, today)
-    hours = moments.window(tx, client, today)
-    if hours is None or today != start + timedelta(days=WEEK - 1):
-        return 0
-    return int(now <= moments.evening(client, today, hours[1]))
+    hours = moments.window(tx, running.client, running.today)
+    evening = moments.evening(tx, running.client, running.today, hours[1]) if hours else None
+    return int(evening is not None and now <= evening)
 
 
 def _say(tx: Tx, running: Running, key: str, words: Message, now: datetime) -> bool:
@@ -172,17 +170,13 @@ def _fault(found: weekplan.Standing, wanted: tuple[date, ...]) -> Text | None:
 def _offer(tx: Tx, running: Running, planned: WeekPlan, now: datetime) -> None:
     """The morning after a planned day below the threshold: offer the best other day, or leave it."""
     client, yesterday = running.client, running.today - A_DAY
-    found = weekplan.standing(tx, client, planned, yesterday)
     settled = {day for day, _ in planned.made_up}
-    if (
-        found is None
-        or yesterday not in planned.days
-        or yesterday in {*settled, *found.week.counted}
-    ):
+    if yesterday not in planned.days or yesterday in settled or on_break(tx, client.id, yesterday):
         return
-    if held_on(tx, client, yesterday, found.plan.movement) or any(
-        pause.covers(yesterday) for pause in tx.pauses.of(client.id, yesterday)
-    ):
+    found = weekplan.standing(tx, client, planned, yesterday)
+    if found is None or yesterday in found.week.counted:
+        return
+    if held_on(tx, client, yesterday, found.plan.movement):
         return
     done = sum(entry.reps for entry in tx.ledger.day(client.id, yesterday))
     day = w.make_up(found.week, _planned_days(tx, running, planned), yesterday)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime, timedelta
+from datetime import datetime
 
 from scheduler.domain import days as d
 from scheduler.domain.days import Day
@@ -49,9 +49,4 @@ def _is_impact_day(tx: Tx, running: Running) -> bool:
     resumes = running.client.resumes_on
     if resumes is not None and today < resumes:
         return False
-    if plan.rest_days == 0:
-        return True
-    before = tx.ledger.between(
-        running.client.id, today - timedelta(days=plan.rest_days), today - timedelta(days=1)
-    )
-    return not any(d.is_load(reps, plan.daily_total) for reps in before.values())
+    return weekplan.rested(tx, running)

@@ -20,6 +20,7 @@ from scheduler.domain.reply import Reply, reply
 from scheduler.ports import PlanVersion, Question, Tx
 from scheduler.usecases import lapses, weekplan
 from scheduler.usecases.drafts import beside, check, needs_yes, preview
+from scheduler.usecases.names import clinician_name
 from scheduler.usecases.opening import begin_day
 from scheduler.usecases.post import tell
 from scheduler.usecases.rest import bars, gather, withdraw_all
@@ -137,7 +138,6 @@ def _saved(tx: Tx, client: Client, version: PlanVersion) -> Reply:
 
 def _tell_client(tx: Tx, client: Client, version: PlanVersion, now: datetime) -> None:
     person = tx.people.get(client.id)
-    clinician = tx.people.get(client.clinician)
     if person is None or person.state is not State.READY:
         return
     plan = version.plan
@@ -148,7 +148,7 @@ def _tell_client(tx: Tx, client: Client, version: PlanVersion, now: datetime) ->
         Lane.REST,
         message(
             "plan-told",
-            clinician=clinician.name if clinician else "",
+            clinician=clinician_name(tx, client),
             total=plan.daily_total,
             bout_reps=plan.bout_reps,
             movement=plan.movement,

@@ -18,6 +18,6 @@ def tell_admins(
     tx: Tx, key: str, lane: Lane, message: Message, now: datetime, but: int | None = None
 ) -> None:
     """The same to every admin who has an account, each with a key of their own."""
-    for person in tx.people.everyone():
+    for person in tx.people.staff():
         if person.role is Role.ADMIN and person.account is not None and person.id != but:
             tell(tx, person.id, f"{key}:{person.id}", lane, message, now)

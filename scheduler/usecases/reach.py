@@ -11,6 +11,7 @@ from scheduler.ports import Tx
 from scheduler.usecases import moments, weekplan
 from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.judging import held_on
+from scheduler.usecases.rest import on_break
 
 
 def look(tx: Tx, client: Client, now: datetime) -> None:
@@ -26,8 +27,8 @@ def look(tx: Tx, client: Client, now: datetime) -> None:
 
 
 def _flag(tx: Tx, client: Client, found: weekplan.Standing, over: date, now: datetime) -> None:
-    stopped = any(pause.covers(over) for pause in tx.pauses.of(client.id, over))
-    if found.reach >= found.needed or stopped or held_on(tx, client, over, found.plan.movement):
+    stopped = on_break(tx, client.id, over) or held_on(tx, client, over, found.plan.movement)
+    if found.reach >= found.needed or stopped:
         return  # a break or a hold is known to her already, and says so itself
     start = found.planned.start
     details = {

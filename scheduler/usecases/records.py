@@ -13,6 +13,7 @@ from scheduler.domain.wall import wall
 from scheduler.domain.weekdays import WEEK
 from scheduler.ports import ClientWeek, Tx
 from scheduler.usecases import figures
+from scheduler.usecases.names import clinician_name
 
 A_DAY = timedelta(days=1)
 
@@ -23,12 +24,11 @@ def record(tx: Tx, person: Person, first: date, last: date, now: datetime) -> di
     start = w.week_start(first, practice.first_weekday)
     (whole,) = tx.weeks.of_clients([person.id], start, last)
     zone = whole.client.zone
-    clinician = tx.people.get(whole.client.clinician)
     plan = figures.plan_on(whole, last)
     cleared = whole.clearance is not None and whole.clearance.lapsed_at is None
     return {
         "practice": practice.name,
-        "clinician": clinician.name if clinician else "",
+        "clinician": clinician_name(tx, whole.client),
         "zone": zone.key,
         "made_at": wall(now, zone),
         "from": first.isoformat(),

@@ -13,7 +13,7 @@ from scheduler.domain.plan import MOVEMENTS, check_plan
 from scheduler.domain.reply import Reply, reply
 from scheduler.domain.settings import Practice
 from scheduler.ports import Question, Tx
-from scheduler.usecases import weekplan
+from scheduler.usecases import moments, weekplan
 from scheduler.usecases.opening import begin_day
 from scheduler.usecases.rest import Running, gather, replan, today_of
 from scheduler.usecases.wake import changing
@@ -87,7 +87,7 @@ def set_time_field(
                 return Reply((text("times-do-not-fit"), *screen(tx, client_id).message))
         tx.people.save_client(after)
         tx.book.audit(client_id, f"times-{field}", client_id, now)
-        weekplan.skipped(tx, client, today_of(client, now), today_of(after, now))
+        weekplan.skipped(tx, client, today_of(client, now), moments.day_over(tx, after, now))
         running = gather(tx, after, today_of(after, now))
         _leave_other_days(tx, running)
         if running.day is not None:

@@ -14,6 +14,7 @@ from scheduler.domain.people import Client
 from scheduler.domain.plan import Plan, suggest_days
 from scheduler.domain.weekdays import WEEK
 from scheduler.ports import PlanVersion, Tx, WeekPlan
+from scheduler.usecases.rest import Running
 
 A_DAY = timedelta(days=1)
 A_WEEK = timedelta(days=7)
@@ -96,8 +97,15 @@ def _loads(tx: Tx, client: Client, plan: Plan, first: date, last: date) -> froze
     return w.load_days((day, reps, plan.daily_total) for day, reps in done.items())
 
 
+def rested(tx: Tx, running: Running) -> bool:
+    """Whether the days before this one leave it its rest: load days count, planned or not (W3)."""
+    plan, day = running.plan, running.today
+    first = day - timedelta(days=plan.rest_days if plan else 0)
+    return plan is None or not _loads(tx, running.client, plan, first, day - A_DAY)
+
+
 def again(tx: Tx, client: Client, first: date) -> None:
-    """A new prescription or a clearance: the week's days from `first` on are suggested anew.
+    """A new prescription: the week's days from `first` on are suggested anew.
 
     Days before it stay, and so does a day whose bouts have begun.
     """
@@ -159,9 +167,9 @@ def within_maximum(tx: Tx, client: Client, day: date) -> bool:
     return found is None or len(found.week.counted - {day}) < found.plan.days_max
 
 
-def skipped(tx: Tx, client: Client, before: date, after: date) -> None:
-    """The client's date has jumped from one day to another: planned days between never were (Z3)."""
-    for n in range(1, (after - before).days):
+def skipped(tx: Tx, client: Client, before: date, over: date) -> None:
+    """The client's clock has jumped: planned days after `before` up to `over` had no hours for her (Z3)."""
+    for n in range(1, (over - before).days + 1):
         day = before + timedelta(days=n)
         version = tx.plans.on(client.id, day)
         if version is None or not is_planned(tx, client, day):

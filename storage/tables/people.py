@@ -15,7 +15,11 @@ class PersonRow(Row, table=True):
     """One role of one human being. `account_lookup` finds what `account` keeps."""
 
     __tablename__ = "person"
-    __table_args__ = (UniqueConstraint("account_lookup", "role"), NEVER_REUSED)
+    __table_args__ = (
+        UniqueConstraint("account_lookup", "role"),
+        partial("ix_person_staff", "id", where="role <> 'client'"),
+        NEVER_REUSED,
+    )
 
     id: int = Field(primary_key=True)
     role: Role = Field(sa_column=Column(OneOf(Role), nullable=False))

@@ -17,6 +17,26 @@ def where(condition: str) -> dict[str, Any]:
 
 
 def upgrade() -> None:
+    _audit()
+    _guess()
+    _inbox()
+    _person()
+    _setting()
+    _client()
+    _invitation()
+    _question()
+    _bout()
+    _clearance()
+    _flag()
+    _hold()
+    _plan()
+    _report()
+    _day()
+    _ledger()
+    _outbox()
+
+
+def _audit() -> None:
     op.create_table(
         "audit",
         sa.Column("id", sa.Integer(), nullable=False),
@@ -30,6 +50,8 @@ def upgrade() -> None:
     )
     op.create_index("ix_audit_about", "audit", ["about"])
 
+
+def _guess() -> None:
     op.create_table(
         "guess",
         sa.Column("id", sa.Integer(), nullable=False),
@@ -39,6 +61,8 @@ def upgrade() -> None:
     )
     op.create_index("ix_guess_account_lookup", "guess", ["account_lookup"])
 
+
+def _inbox() -> None:
     op.create_table(
         "inbox",
         sa.Column("update_id", sa.BigInteger(), autoincrement=False, nullable=False),
@@ -60,6 +84,8 @@ def upgrade() -> None:
         **where("state IN ('waiting', 'claimed')"),
     )
 
+
+def _person() -> None:
     op.create_table(
         "person",
         sa.Column("id", sa.Integer(), nullable=False),
@@ -79,6 +105,8 @@ def upgrade() -> None:
     )
     op.create_index("ix_person_clinician", "person", ["clinician"])
 
+
+def _setting() -> None:
     op.create_table(
         "setting",
         sa.Column("name", sa.String(), nullable=False),
@@ -86,6 +114,8 @@ def upgrade() -> None:
         sa.PrimaryKeyConstraint("name", name=op.f("pk_setting")),
     )
 
+
+def _client() -> None:
     op.create_table(
         "client",
         sa.Column("id", sa.Integer(), autoincrement=False, nullable=False),
@@ -108,6 +138,8 @@ def upgrade() -> None:
     )
     op.create_index("ix_client_wake_at", "client", ["wake_at"], **where("wake_at IS NOT NULL"))
 
+
+def _invitation() -> None:
     op.create_table(
         "invitation",
         sa.Column("code_hash", sa.String(), nullable=False),
@@ -119,6 +151,8 @@ def upgrade() -> None:
     )
     op.create_index("ix_invitation_person", "invitation", ["person"])
 
+
+def _question() -> None:
     op.create_table(
         "question",
         sa.Column("person", sa.Integer(), autoincrement=False, nullable=False),
@@ -132,6 +166,8 @@ def upgrade() -> None:
         sa.PrimaryKeyConstraint("person", "kind", name=op.f("pk_question")),
     )
 
+
+def _bout() -> None:
     op.create_table(
         "bout",
         sa.Column("id", sa.Integer(), nullable=False),
@@ -155,6 +191,8 @@ def upgrade() -> None:
     )
     op.create_index("ix_bout_open", "bout", ["client"], **where("state IN ('waiting', 'asked')"))
 
+
+def _clearance() -> None:
     op.create_table(
         "clearance",
         sa.Column("id", sa.Integer(), nullable=False),
@@ -170,6 +208,8 @@ def upgrade() -> None:
     )
     op.create_index("ix_clearance_client", "clearance", ["client"])
 
+
+def _flag() -> None:
     op.create_table(
         "flag",
         sa.Column("id", sa.Integer(), nullable=False),
@@ -194,6 +234,8 @@ def upgrade() -> None:
         "uq_flag_open", "flag", ["client", "episode"], unique=True, **where("closed_at IS NULL")
     )
 
+
+def _hold() -> None:
     op.create_table(
         "hold",
         sa.Column("id", sa.Integer(), nullable=False),
@@ -212,6 +254,8 @@ def upgrade() -> None:
         "uq_hold_open", "hold", ["client", "movement"], unique=True, **where("released_at IS NULL")
     )
 
+
+def _plan() -> None:
     op.create_table(
         "plan",
         sa.Column("id", sa.Integer(), nullable=False),
@@ -228,6 +272,8 @@ def upgrade() -> None:
         sqlite_autoincrement=True,
     )
 
+
+def _report() -> None:
     op.create_table(
         "report",
         sa.Column("id", sa.Integer(), nullable=False),
@@ -242,6 +288,8 @@ def upgrade() -> None:
     )
     op.create_index("ix_report_client_day", "report", ["client", "day"])
 
+
+def _day() -> None:
     op.create_table(
         "day",
         sa.Column("client", sa.Integer(), autoincrement=False, nullable=False),
@@ -258,6 +306,8 @@ def upgrade() -> None:
         sa.PrimaryKeyConstraint("client", "day", name=op.f("pk_day")),
     )
 
+
+def _ledger() -> None:
     op.create_table(
         "ledger",
         sa.Column("id", sa.Integer(), nullable=False),
@@ -282,6 +332,8 @@ def upgrade() -> None:
         "ix_ledger_message", "ledger", ["client", "message_id"], **where("message_id IS NOT NULL")
     )
 
+
+def _outbox() -> None:
     op.create_table(
         "outbox",
         sa.Column("id", sa.Integer(), nullable=False),

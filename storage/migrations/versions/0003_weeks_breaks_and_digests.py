@@ -22,6 +22,7 @@ def upgrade() -> None:
 
 
 def _columns() -> None:
+    op.create_index("ix_person_staff", "person", ["id"], **where("role <> 'client'"))
     op.add_column("client", sa.Column("heard_at", sa.BigInteger()))
     op.add_column("client", sa.Column("judged_to", sa.Date()))
     op.add_column("day", sa.Column("verdict", sa.String(), nullable=False, server_default=""))
