@@ -9,4 +9,4 @@ prepare requirements-dev.lock
 .venv/bin/ruff check --quiet .
 .venv/bin/mypy
 .venv/bin/lint-imports
-exec .venv/bin/python -m pytest -n 2 "$@"
+exec .venv/bin/python -m pytest -n 2 --dist worksteal "$@"

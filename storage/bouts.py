@@ -10,6 +10,7 @@ from sqlalchemy import ColumnElement, Connection, Row, Select, exists, func, lit
 from scheduler.domain.days import Entry
 from storage.columns import Instant
 from storage.engine import conflict_insert
+from storage.memo import Memo
 from storage.tables import EntryRow, table
 
 entries = table(EntryRow)
@@ -25,10 +26,12 @@ STANDS = (
 class Ledger:
     """Reps by client and day; `scheduler.ports.Ledger` says what is promised."""
 
-    def __init__(self, connection: Connection) -> None:
+    def __init__(self, connection: Connection, memo: Memo) -> None:
         self._connection = connection
+        self._memo = memo
 
     def log(self, entry: Entry) -> Entry | None:
+        self._memo.forget("ledger", entry.client, entry.day)
         row = {
             "client": entry.client,
             "day": entry.day,
@@ -48,6 +51,7 @@ class Ledger:
         return None if number is None else replace(entry, id=number)
 
     def void(self, entry: int, source: str, at: datetime) -> bool:
+        self._memo.forget_all()  # whose entry and of which day is known to the database only
         line = select(
             entries.c.client,
             entries.c.day,
@@ -64,7 +68,10 @@ class Ledger:
         return self._connection.execute(correction).rowcount == 1
 
     def day(self, client: int, day: date) -> tuple[Entry, ...]:
-        return self._read(_standing(entries.c.client == client, entries.c.day == day))
+        return self._memo.get(
+            ("ledger", client, day),
+            lambda: self._read(_standing(entries.c.client == client, entries.c.day == day)),
+        )
 
     def between(self, client: int, first: date, last: date) -> Mapping[date, int]:
         sums = (

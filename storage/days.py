@@ -55,23 +55,34 @@ class Days:
         self._connection.execute(again)
 
     def bouts(self, client: int, day: date) -> tuple[Bout, ...]:
-        return self._read(bouts.c.client == client, bouts.c.day == day)
+        return self._memo.get(
+            ("bouts", client, day),
+            lambda: self._read(bouts.c.client == client, bouts.c.day == day),
+        )
 
     def bout(self, bout: int) -> Bout | None:
         return next(iter(self._read(bouts.c.id == bout)), None)
 
     def add_bout(self, bout: Bout) -> Bout:
+        self._forget_bouts(bout)
         new = insert(bouts).values(_bout_values(bout)).returning(bouts.c.id)
         number: int = self._connection.execute(new).scalar_one()
         return replace(bout, id=number)
 
     def save_bout(self, bout: Bout) -> None:
+        self._forget_bouts(bout)
         change = update(bouts).where(bouts.c.id == bout.id).values(_bout_values(bout))
         if self._connection.execute(change).rowcount != 1:
             raise LookupError(bout.id)
 
+    def _forget_bouts(self, bout: Bout) -> None:
+        self._memo.forget("bouts", bout.client, bout.day)
+        self._memo.forget("open bouts", bout.client)
+
     def open_bouts(self, client: int) -> tuple[Bout, ...]:
-        return self._read(bouts.c.client == client, OPEN)
+        return self._memo.get(
+            ("open bouts", client), lambda: self._read(bouts.c.client == client, OPEN)
+        )
 
     def bout_of_message(self, client: int, message_id: int) -> Bout | None:
         found = self._read(bouts.c.client == client, bouts.c.message_id == message_id)

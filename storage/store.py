@@ -32,7 +32,7 @@ class SqlTx:
         self.invitations: ports.Invitations = Invitations(connection)
         self.plans: ports.Plans = Plans(connection, memo)
         self.days: ports.Days = Days(connection, memo)
-        self.ledger: ports.Ledger = Ledger(connection)
+        self.ledger: ports.Ledger = Ledger(connection, memo)
         self.weeks: ports.Weeks = Weeks(connection, memo)
         self.pauses: ports.Pauses = Pauses(connection, memo)
         self.companions: ports.Companions = Companions(connection)
