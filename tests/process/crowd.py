@@ -16,7 +16,7 @@ from bot.rehearsal.world import World
 from storage.keys import new_key
 from tests.process.life import Life, free_port, nursery
 from tests.process.practice import ZONE, Practice, open_practice
-from tests.process.road import Road, Waiting, new_world
+from tests.process.road import Place, Road, Waiting, new_world
 
 START = datetime(2027, 3, 8, 7, 55, tzinfo=ZONE).astimezone(UTC)
 EVENING, MORNING = 21, timedelta(hours=7, minutes=55)
@@ -46,6 +46,12 @@ class Crowd:
         """Account and reps of what was written, by update."""
         self.pressed: dict[tuple[int, int], list[int]] = {}
         """Updates of the presses of each prompt: account and bout."""
+
+    async def begin(self, place: Place | None = None) -> None:
+        """Start the bot. One that died while its clock was moved may already stand at the later instant."""
+        await self.life.begin(place)
+        if not self.life.over and (told := await self.life.ask("GET", "/clock")):
+            self._clock.now = max(self._clock.now, datetime.fromisoformat(told["now"]))
 
     async def round(self) -> None:
         """Some say something at once, and while the bot is at it the clock moves on."""

@@ -38,13 +38,13 @@ async def test_no_answer_is_lost_or_doubled_and_no_prompt_doubled_by_kill_9(
     random = Random(20270308)
     async with crowd(database_at, tmp_path, random, writers=4, pressers=3, hurt=8) as (all_, key):
         for number, place in enumerate(places(random, KILLS)):
-            await all_.life.begin(place)
+            await all_.begin(place)
             if number % 6 == 5:
                 all_.somebody_is_hurt()
             while not all_.life.over:
                 await all_.round()
             assert await all_.life.died() == -9, all_.life.words()
-        await all_.life.begin()
+        await all_.begin()
         await all_.settle()
         assert await all_.life.stop() == 0, all_.life.words()
         assert len(all_.road.hits) == KILLS
