@@ -17,6 +17,7 @@ from bot.pictures.canvas import DEEP, INK, LINE, PALE, PAPER, font
 STATES = ("counted", "partial", "missed", "excused", "open", "ahead", "rest", "extra")
 REASONS = (
     "no-answer", "declined", "break", "hold", "unreachable", "bot-down", "not-asked", "travel",
+    "clinician",
 )  # fmt: skip
 FINER = 4
 """Drawn so many times larger and shrunk, for smooth edges."""

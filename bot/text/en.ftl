@@ -688,6 +688,18 @@ client-flag =
         [none] { "" }
        *[other] : “{ $words }”
     }
+judged-days =
+    { $closed ->
+        [0] { $name } has no closed days yet. A day closes at noon of the next day.
+       *[other] Closed days of { $name }, the latest first. Tap one to correct how it was judged.
+    }
+ask-verdict =
+    { $name }, { $day }: { $done } of { $total }{ part-side }, judged “{ $cell }”{ $why ->
+        [none] .
+       *[other] { " " }({ $why }).
+    }
+    As what should the day stand? The reps in the record stay as they are.
+verdict-kept = { $name }, { $day }: now “{ $cell }”. Week and digest use this from now on.
 client-break =
     On a break ({ $away }) { $until ->
         [none] without an end.
@@ -1241,6 +1253,11 @@ button-client =
 button-clear = Clearance
 button-plan = Plan
 button-hold = Stop all exercise
+button-closed-days = Closed days
+button-judged-day = { $day }: { $cell }
+button-verdict-counted = It counts
+button-verdict-excused = Excused
+button-verdict-not = It does not count
 button-release = Release
 button-outcome-called = { name-outcome-called }
 button-outcome-referred = { name-outcome-referred }
@@ -1433,6 +1450,7 @@ name-why-unreachable = could not be reached
 name-why-bot-down = system was down
 name-why-not-asked = not asked
 name-why-travel = travel
+name-why-clinician = your correction
 name-mark-no-answer = N
 name-mark-declined = D
 name-mark-break = B
@@ -1441,6 +1459,7 @@ name-mark-unreachable = U
 name-mark-bot-down = S
 name-mark-not-asked = A
 name-mark-travel = T
+name-mark-clinician = C
 
 ## name: readiness
 

@@ -35,7 +35,8 @@ UNSPOKEN: Mapping[str, str] = {
     "chosen": "ask-which",
     "choices": "choose-days",
     "client": (
-        "ask-ceiling ask-client-break-length ask-client-break-reason ask-release ask-release-day ask-words "
+        "ask-ceiling ask-client-break-length ask-client-break-reason ask-release ask-release-day "
+        "ask-verdict ask-words judged-days verdict-kept "
         "clearance-waits cleared client-break-over client-held client-no-break client-on-break "
         "client-page client-ready flag flag-closed from-client plan-card plan-save plan-saved "
         "released released-not-cleared words-sent write-blocked write-not-there"

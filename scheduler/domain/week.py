@@ -34,6 +34,7 @@ class Why(StrEnum):
     BOT_DOWN = "bot-down"
     NOT_ASKED = "not-asked"
     TRAVEL = "travel"
+    CLINICIAN = "clinician"
 
 
 EXCUSING = frozenset({Why.BREAK, Why.HOLD, Why.BOT_DOWN, Why.NOT_ASKED, Why.TRAVEL})

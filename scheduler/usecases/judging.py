@@ -90,13 +90,23 @@ def held_on(tx: Tx, client: Client, day: date, movement: str | None) -> bool:
 def _missed(tx: Tx, client: Client, verdict: Verdict, now: datetime) -> None:
     """Missed days in a row raise a flag once an episode; it closes when a day counts again (W5)."""
     if verdict is Verdict.COUNTED:
-        for flag in tx.flags.of_client(client.id):
-            if flag.kind == "missed-days":
-                tx.flags.close(flag.id, "restored", client.id, "", now)
-        return
+        _no_longer_missed(tx, client, now)
+    elif verdict is Verdict.MISSED:
+        missed_again(tx, client, now)
+
+
+def _no_longer_missed(tx: Tx, client: Client, now: datetime) -> None:
+    for flag in tx.flags.of_client(client.id):
+        if flag.kind == "missed-days":
+            tx.flags.close(flag.id, "restored", client.id, "", now)
+
+
+def missed_again(tx: Tx, client: Client, now: datetime) -> None:
+    """Look at the latest judged days: a row of missed ones is flagged, a row that is none any more closed."""
     judged = tx.days.judged(client.id, LOOKED_BACK)
     run = w.missed_in_a_row([(day.day, Verdict(day.verdict)) for day in judged])
     if len(run) < tx.book.practice().missed_limit:
+        _no_longer_missed(tx, client, now)
         return
     episode = f"missed-days:{run[0]}"
     if tx.flags.had(client.id, episode):

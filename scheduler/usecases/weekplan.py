@@ -135,12 +135,18 @@ def standing(tx: Tx, client: Client, planned: WeekPlan, over: date) -> Standing 
     if version is None:
         return None
     plan, percent = version.plan, tx.book.practice().count_percent
-    totals = _totals(tx, client, planned.start)
+    began = {day.day: day for day in tx.days.between(client.id, planned.start, last)}
     done = tx.ledger.between(client.id, planned.start - timedelta(days=plan.rest_days), last)
     pauses = tx.pauses.of(client.id, planned.start)
-    loads = [(day, reps, totals.get(day, plan.daily_total)) for day, reps in done.items()]
+    loads = [
+        (day, reps, began[day].total if day in began else plan.daily_total)
+        for day, reps in done.items()
+    ]
+    reached = {day for day, reps, total in loads if w.counts(reps, total, percent)}
     counted = frozenset(
-        day for day, reps, total in loads if day >= planned.start and w.counts(reps, total, percent)
+        day
+        for day in {*reached, *began}
+        if day >= planned.start and _counted(began.get(day), day in reached)
     )
     ahead = (over + timedelta(days=n) for n in range(1, (last - over).days + 1))
     open_days = tuple(
@@ -154,10 +160,9 @@ def standing(tx: Tx, client: Client, planned: WeekPlan, over: date) -> Standing 
     return Standing(plan, planned, week)
 
 
-def _totals(tx: Tx, client: Client, start: date) -> dict[date, int]:
-    """The daily total in force on each day of a week that began."""
-    days = tx.days.between(client.id, start, start + timedelta(days=WEEK - 1))
-    return {day.day: day.total for day in days}
+def _counted(row: Day | None, reached: bool) -> bool:
+    """As judged, which the clinician may have corrected; an open day by its reps."""
+    return row.verdict == w.Verdict.COUNTED if row is not None and row.verdict else reached
 
 
 def within_maximum(tx: Tx, client: Client, day: date) -> bool:

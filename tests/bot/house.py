@@ -13,6 +13,7 @@ from sqlalchemy import Connection, select
 from bot.telegram.handlers import dispatch
 from bot.telegram.incoming import incoming
 from scheduler.domain.companions import CATALOGUE
+from scheduler.domain.days import Day
 from scheduler.domain.messages import Message
 from scheduler.domain.people import Role, State
 from scheduler.ports import Outgoing, Question
@@ -127,6 +128,15 @@ class House:
             assert clinician is not None
             body = digests.build(self.tx, clinician, MONDAY, self.now)
             self.tx.digests.keep(clinician.id, MONDAY, body, self.now)
+
+    def days_were_judged(self) -> None:
+        """One closed day each of Ann's and Gil's."""
+        for who in (ANN, GIL):
+            version = self.tx.plans.latest(IDS[who])
+            assert version is not None
+            day = Day(IDS[who], MONDAY - timedelta(days=4), version.id, 40, ())
+            closed = replace(day, closed_at=self.now, verdict="missed", why="no-answer")
+            self.tx.days.save(closed)
 
     def kim_is_a_clinician_too(self) -> None:
         person = join.enrol(self.tx, None, Role.CLINICIAN, "Kim", "qps", None, self.now)

@@ -13,6 +13,7 @@ from scheduler.domain.flags import OUTCOMES
 from scheduler.domain.hours import Hours, Span
 from scheduler.domain.people import Role
 from scheduler.domain.plan import Level, Plan
+from scheduler.usecases import verdicts
 from scheduler.usecases.drafts import FIELDS
 from scheduler.usecases.holds import STOP_TEXTS
 
@@ -68,6 +69,7 @@ FAMILIES: dict[str, list[str]] = {
     "button-doing-{d}": [f"button-doing-{doing}" for doing in pain.FALL_DOING],
     "button-ready-{key}": [f"button-ready-{key}" for key in readiness.KEYS],
     "button-outcome-{o}": [f"button-outcome-{outcome}" for outcome in OUTCOMES],
+    "button-verdict-{choice}": [f"button-verdict-{choice}" for choice in verdicts.CHOICES],
     "button-ceiling-{name}": [f"button-ceiling-{level.name.lower()}" for level in Level],
     "button-field-{name.replace('_', '-')}": [f"button-field-{field}" for field in _dashed],
     "button-away-{reason}": [f"button-away-{reason}" for reason in breaks.REASONS],

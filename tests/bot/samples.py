@@ -76,6 +76,7 @@ SAMPLE: dict[str, Any] = {
     "least": 2,
     "most": 3,
     "cleared": True,
+    "closed": [{"day": "2027-03-08", "cell": "missed"}],
     "client": 7,
     "clients": [
         {

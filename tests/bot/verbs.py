@@ -64,6 +64,7 @@ PAUSED: tuple[Step, ...] = ((DANA, "kl:{ann}:other:7"),)
 COVERED: tuple[Step, ...] = ((KIM, "cvu:{dana}:{eve}:7"),)
 WEEK: tuple[Step, ...] = (House.asked_about_the_week,)
 COMPANION: tuple[Step, ...] = (House.ann_has_a_companion,)
+DAYS: tuple[Step, ...] = (House.days_were_judged,)
 NAMED: tuple[Step, ...] = ((KIM, "ir:client"), (KIM, '"Fay'))
 
 VERBS = (
@@ -134,6 +135,12 @@ VERBS = (
     Verb(DANA, "dp", "plan-first-day", ("question",), DRAFT),
     Verb(DANA, "ds:0", "plan-saved", ("plan", "audit", "question"), PREVIEW),
     Verb(DANA, "dx", "plan-cancelled", ("question",), DRAFT),
+    Verb(DANA, "jl:{ann}", "judged-days", (), (), "jl:{gil}"),
+    Verb(DANA, "jd:{ann}:2027-03-04", "ask-verdict", (), DAYS, "jd:{gil}:2027-03-04"),
+    Verb(
+        DANA, "jv:{ann}:2027-03-04:excused", "verdict-kept", ("day", "audit"), DAYS,
+        "jv:{gil}:2027-03-04:excused",
+    ),
     # an admin's
     Verb(KIM, "s:phone", "ask-setting", ("question",), (), "s:colour", OVER),
     Verb(KIM, "ir:client", "ask-invite-name", ("question",), (), "ir:owner", OVER),

@@ -16,6 +16,7 @@ from bot.telegram.buttons import (
     companions,
     cover,
     digest,
+    verdicts,
     week,
     writing,
 )
@@ -34,6 +35,7 @@ KEYBOARDS: dict[str, Callable[[Args], Rows]] = {
     **writing.KEYBOARDS,
     **admin.KEYBOARDS,
     **cover.KEYBOARDS,
+    **verdicts.KEYBOARDS,
 }
 """From the id of a text to its buttons. A message without an entry has none."""
 
@@ -54,6 +56,7 @@ SHAPES: dict[str, str] = {
     **digest.SHAPES,
     **writing.SHAPES,
     **cover.SHAPES,
+    **verdicts.SHAPES,
     **dict.fromkeys(("all", "few", "lat", "skp", "n", "m", "u"), "i"),
     **dict.fromkeys(("c", "cn", "cr", "cp", "ch", "rel", "fx", "a", "ia", "d", "dd", "ic"), "i"),
     **dict.fromkeys(("sure", "ok", "pass", "t", "df", "ds", "s", "ir"), "s"),

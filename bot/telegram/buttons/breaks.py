@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from bot.telegram.buttons.base import Args, Rows, button, in_rows
+from bot.telegram.buttons.base import Args, Button, Rows, button, in_rows
 from scheduler.domain.breaks import LENGTHS, REASONS
 
 BACK = button("back-from-break", "bb")
@@ -44,12 +44,12 @@ def _to_client(args: Args) -> Rows:
     return [[button("open-client", f"c:{args['client']}")]]
 
 
-def of_client(args: Args) -> Rows:
-    """The row of a client's page: give her a break, or end it."""
+def of_client(args: Args) -> list[Button]:
+    """On a client's page: give her a break, or end it."""
     client = args["client"]
     if args.get("paused"):
-        return [[button("end-break", f"ke:{client}")]]
-    return [[button("break", f"kb:{client}")]]
+        return [button("end-break", f"ke:{client}")]
+    return [button("break", f"kb:{client}")]
 
 
 KEYBOARDS: dict[str, Callable[[Args], Rows]] = {

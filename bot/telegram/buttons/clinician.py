@@ -68,7 +68,7 @@ def _client_page(args: Args) -> Rows:
         [button("plan", f"cp:{client}"), button("clear", f"cr:{client}")],
         [_stop(args), button("write", f"w:{client}")],
     ]
-    there += of_client(args)
+    there += [[*of_client(args), button("closed-days", f"jl:{client}")]]
     gone = args["state"] in {"left", "discharged"}
     return [*([] if gone else there), *in_rows(closes, 2), [button("all-clients", "cl")]]
 

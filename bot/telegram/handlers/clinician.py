@@ -8,7 +8,7 @@ from typing import Any
 
 from bot import answers, companions, dialogue
 from bot.answers import Unclear
-from bot.telegram.handlers import breaks, digest, writing
+from bot.telegram.handlers import breaks, digest, verdicts, writing
 from bot.telegram.handlers.act import Act, Press
 from scheduler.domain.companions import CATALOGUE
 from scheduler.domain.hours import local_day
@@ -204,6 +204,7 @@ def parse(name: str, raw: str, language: str, today: date) -> Any:  # noqa: PLR0
 _PRESSES: dict[str, Press] = {
     **breaks.OF_CLINICIAN,
     **digest.PRESSES,
+    **verdicts.PRESSES,
     **writing.OF_CLINICIAN,
     "cl": clients,
     "cn": turn,
