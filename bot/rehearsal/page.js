@@ -66,6 +66,7 @@ class Column {
     this.index = index;
     this.known = new Map();
     this.atEnd = true; // kept, as the list also changes its height without being scrolled
+    this.top = 0;
     this.select.addEventListener("change", () => this.choose(Number(this.select.value)));
     this.blockButton.addEventListener("click", () => this.block());
     this.newest.addEventListener("click", () => {
@@ -73,6 +74,9 @@ class Column {
       this.toNewest();
     });
     this.list.addEventListener("scroll", () => this.scrolled());
+    // A picture that has loaded, and a row that came below the list, leave less room than before.
+    this.list.addEventListener("load", () => this.stay(), true);
+    new ResizeObserver(() => this.stay()).observe(this.list);
     const form = copy.querySelector("form");
     const box = form.querySelector("textarea");
     form.addEventListener("submit", (event) => {
@@ -93,8 +97,15 @@ class Column {
   }
 
   scrolled() {
-    this.atEnd = this.list.scrollHeight - this.list.scrollTop - this.list.clientHeight < 40;
-    if (this.atEnd) this.newest.hidden = true;
+    const end = this.list.scrollHeight - this.list.scrollTop - this.list.clientHeight < 40;
+    if (end) this.newest.hidden = true;
+    // Only going up is somebody's wish: what grows below has not been scrolled away from.
+    if (end || this.list.scrollTop < this.top) this.atEnd = end;
+    this.top = this.list.scrollTop;
+  }
+
+  stay() {
+    if (this.atEnd) this.toNewest();
   }
 
   toNewest() {
@@ -151,8 +162,8 @@ class Column {
     this.showNotice(notices.at(-1));
     const count = this.known.size;
     for (const message of messages) this.show(message);
-    if (this.atEnd) this.toNewest();
-    else if (this.known.size > count) this.newest.hidden = false;
+    this.stay();
+    if (!this.atEnd && this.known.size > count) this.newest.hidden = false;
   }
 
   showNotice(last) {

@@ -101,3 +101,7 @@ async def test_the_newest_message_is_in_sight_and_stays_so(theatre: Stage, page:
     await expect(newest).to_be_visible()
     await newest.click()
     await expect(newest).to_be_hidden()
+    # A picture grows the list after it was scrolled to its end.
+    await theatre.say(account(theatre), "/week")
+    await expect(ann.get_by_text("Your week, Mon 8 March to Sun 14 March.")).to_be_in_viewport()
+    await expect(newest).to_be_hidden()
