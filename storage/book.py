@@ -3,14 +3,19 @@
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Connection, insert, select
+from sqlalchemy import Connection, bindparam, insert, select
 
 from scheduler.domain.settings import Practice, from_rows
-from storage.engine import conflict_insert
+from storage.conflicts import replacing
 from storage.tables import AuditRow, SettingRow, table
 
 settings = table(SettingRow)
 trail = table(AuditRow)
+
+PRACTICE = select(settings.c.name, settings.c.value)
+VALUE = select(settings.c.value).where(settings.c.name == bindparam("name"))
+PUT = replacing(settings)
+AUDIT = insert(trail)
 
 
 class Book:
@@ -22,26 +27,25 @@ class Book:
 
     def practice(self) -> Practice:
         if self._practice is None:
-            rows = self._connection.execute(select(settings.c.name, settings.c.value))
+            rows = self._connection.execute(PRACTICE)
             self._practice = from_rows({row.name: row.value for row in rows})
         return self._practice
 
     def put(self, name: str, value: str) -> None:
         self._practice = None
-        new = conflict_insert(self._connection, settings).values(name=name, value=value)
-        again = new.on_conflict_do_update(index_elements=["name"], set_={"value": value})
-        self._connection.execute(again)
+        put = PUT[self._connection.dialect.name]
+        self._connection.execute(put, {"name": name, "value": value})
 
     def read(self, name: str) -> str | None:
-        query = select(settings.c.value).where(settings.c.name == name)
-        value: str | None = self._connection.execute(query).scalar_one_or_none()
+        found = self._connection.execute(VALUE, {"name": name})
+        value: str | None = found.scalar_one_or_none()
         return value
 
     def audit(
         self, who: int | None, action: str, about: int | None, now: datetime, **change: Any
     ) -> None:
         row = {"at": now, "who": who, "action": action, "about": about, "change": change}
-        self._connection.execute(insert(trail).values(row))
+        self._connection.execute(AUDIT, row)
 
     def audited(self, who: int, action: str, about: int, since: datetime) -> bool:
         of_her = (trail.c.about == about, trail.c.who == who, trail.c.action == action)

@@ -5,10 +5,22 @@ from dataclasses import replace
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import ColumnElement, Connection, Row, Select, exists, func, literal, select
+from sqlalchemy import (
+    ColumnElement,
+    Connection,
+    Executable,
+    Row,
+    Select,
+    bindparam,
+    exists,
+    func,
+    literal,
+    select,
+)
 
 from scheduler.domain.days import Entry
 from storage.columns import Instant
+from storage.conflicts import unless_there
 from storage.engine import conflict_insert
 from storage.memo import Memo
 from storage.tables import EntryRow, table
@@ -21,6 +33,27 @@ STANDS = (
     ~exists().where(corrections.c.voids == entries.c.id),
 )
 """A line stands if it is no correction and none voids it."""
+
+
+def _standing(*which: ColumnElement[bool]) -> Select[Any]:
+    return select(entries).where(*which, *STANDS).order_by(entries.c.at, entries.c.id)
+
+
+OF_DAY = _standing(entries.c.client == bindparam("client"), entries.c.day == bindparam("day"))
+OF_MESSAGE = _standing(
+    entries.c.client == bindparam("client"), entries.c.message_id == bindparam("message")
+)
+SUMS = (
+    select(entries.c.day, func.sum(entries.c.reps))
+    .where(
+        entries.c.client == bindparam("client"),
+        entries.c.day.between(bindparam("first"), bindparam("last")),
+        *STANDS,
+    )
+    .group_by(entries.c.day)
+    .order_by(entries.c.day)
+)
+LOG = unless_there(entries, "client", "source", returning=entries.c.id)
 
 
 class Ledger:
@@ -41,13 +74,8 @@ class Ledger:
             "bout": entry.bout,
             "message_id": entry.message_id,
         }
-        new = (
-            conflict_insert(self._connection, entries)
-            .values(row)
-            .on_conflict_do_nothing(index_elements=["client", "source"])
-            .returning(entries.c.id)
-        )
-        number = self._connection.execute(new).scalar_one_or_none()
+        log = LOG[self._connection.dialect.name]
+        number = self._connection.execute(log, row).scalar_one_or_none()
         return None if number is None else replace(entry, id=number)
 
     def void(self, entry: int, source: str, at: datetime) -> bool:
@@ -69,33 +97,22 @@ class Ledger:
 
     def day(self, client: int, day: date) -> tuple[Entry, ...]:
         return self._memo.get(
-            ("ledger", client, day),
-            lambda: self._read(_standing(entries.c.client == client, entries.c.day == day)),
+            ("ledger", client, day), lambda: self._read(OF_DAY, client=client, day=day)
         )
 
     def between(self, client: int, first: date, last: date) -> Mapping[date, int]:
-        sums = (
-            select(entries.c.day, func.sum(entries.c.reps))
-            .where(entries.c.client == client, entries.c.day.between(first, last), *STANDS)
-            .group_by(entries.c.day)
-            .order_by(entries.c.day)
-        )
-        return {day: int(reps) for day, reps in self._connection.execute(sums)}
+        span = {"client": client, "first": first, "last": last}
+        return {day: int(reps) for day, reps in self._connection.execute(SUMS, span)}
 
     def of_message(self, client: int, message_id: int) -> tuple[Entry, ...]:
-        said_so = (entries.c.client == client, entries.c.message_id == message_id)
-        return self._read(_standing(*said_so))
+        return self._read(OF_MESSAGE, client=client, message=message_id)
 
     def latest(self, client: int, day: date) -> Entry | None:
         lines = self.day(client, day)
         return max(lines, key=lambda line: line.id, default=None)
 
-    def _read(self, query: Select[Any]) -> tuple[Entry, ...]:
-        return tuple(entry_of(row) for row in self._connection.execute(query))
-
-
-def _standing(*which: ColumnElement[bool]) -> Select[Any]:
-    return select(entries).where(*which, *STANDS).order_by(entries.c.at, entries.c.id)
+    def _read(self, query: Executable, **values: Any) -> tuple[Entry, ...]:
+        return tuple(entry_of(row) for row in self._connection.execute(query, values))
 
 
 def entry_of(row: Row[Any]) -> Entry:

@@ -1,14 +1,26 @@
 """Impact days and their prompts."""
 
+from collections.abc import Hashable
 from dataclasses import replace
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import ColumnElement, Connection, Row, func, insert, literal_column, select, update
+from sqlalchemy import (
+    ColumnElement,
+    Connection,
+    Executable,
+    Row,
+    Select,
+    bindparam,
+    insert,
+    literal_column,
+    select,
+    update,
+)
 
 from scheduler.domain.days import Bout, BoutState, Day
 from scheduler.domain.spacing import Placed
-from storage.engine import conflict_insert
+from storage.conflicts import replacing
 from storage.memo import Memo
 from storage.tables import BoutRow, DayRow, table
 
@@ -17,7 +29,39 @@ bouts = table(BoutRow)
 
 OPEN = bouts.c.state.in_([literal_column("'waiting'"), literal_column("'asked'")])
 """Written out, so that the partial index is used (see `storage.tables.base.partial`)."""
+OPEN_STATES = (BoutState.WAITING, BoutState.ASKED)
 TAKEN_BACK = (BoutState.WITHDRAWN, BoutState.LATER)
+
+DAY = select(days).where(days.c.client == bindparam("client"), days.c.day == bindparam("day"))
+BETWEEN = (
+    select(days)
+    .where(
+        days.c.client == bindparam("client"),
+        days.c.day.between(bindparam("first"), bindparam("last")),
+    )
+    .order_by(days.c.day)
+)
+JUDGED = (
+    select(days)
+    .where(days.c.client == bindparam("client"), days.c.closed_at.is_not(None))
+    .order_by(days.c.day.desc())
+    .limit(bindparam("last"))
+)
+SAVE_DAY = replacing(days)
+
+
+def _bouts(*which: ColumnElement[bool]) -> Select[Any]:
+    return select(bouts).where(*which).order_by(bouts.c.day, bouts.c.n)
+
+
+BOUT = _bouts(bouts.c.id == bindparam("bout"))
+BOUTS_OF_DAY = _bouts(bouts.c.client == bindparam("client"), bouts.c.day == bindparam("day"))
+OPEN_BOUTS = _bouts(bouts.c.client == bindparam("client"), OPEN)
+BOUTS_OF_MESSAGE = _bouts(
+    bouts.c.client == bindparam("client"), bouts.c.message_id == bindparam("message")
+)
+ADD_BOUT = insert(bouts).returning(bouts.c.id)
+SAVE_BOUT = update(bouts).where(bouts.c.id == bindparam("which"))
 
 
 class Days:
@@ -31,13 +75,15 @@ class Days:
         return self._memo.get(("day", client, day), lambda: self._get(client, day))
 
     def _get(self, client: int, day: date) -> Day | None:
-        query = select(days).where(days.c.client == client, days.c.day == day)
-        row = self._connection.execute(query).one_or_none()
+        row = self._connection.execute(DAY, {"client": client, "day": day}).one_or_none()
         return day_of(row) if row else None
 
     def save(self, day: Day) -> None:
-        self._memo.forget("day", day.client, day.day)
-        values = {
+        if day == self._memo.known("day", day.client, day.day):
+            return
+        row = {
+            "client": day.client,
+            "day": day.day,
             "plan": day.plan,
             "total": day.total,
             "planned": [[each.at.isoformat(), each.reps] for each in day.planned],
@@ -48,70 +94,63 @@ class Days:
             "verdict": day.verdict,
             "why": day.why,
         }
-        new = conflict_insert(self._connection, days).values(
-            client=day.client, day=day.day, **values
-        )
-        again = new.on_conflict_do_update(index_elements=["client", "day"], set_=values)
-        self._connection.execute(again)
+        self._connection.execute(SAVE_DAY[self._connection.dialect.name], row)
+        self._memo.put(("day", day.client, day.day), day)
 
     def bouts(self, client: int, day: date) -> tuple[Bout, ...]:
         return self._memo.get(
             ("bouts", client, day),
-            lambda: self._read(bouts.c.client == client, bouts.c.day == day),
+            lambda: self._read(BOUTS_OF_DAY, client=client, day=day),
         )
 
     def bout(self, bout: int) -> Bout | None:
-        return next(iter(self._read(bouts.c.id == bout)), None)
+        return next(iter(self._read(BOUT, bout=bout)), None)
 
     def add_bout(self, bout: Bout) -> Bout:
-        self._forget_bouts(bout)
-        new = insert(bouts).values(_bout_values(bout)).returning(bouts.c.id)
-        number: int = self._connection.execute(new).scalar_one()
-        return replace(bout, id=number)
+        number: int = self._connection.execute(ADD_BOUT, _bout_values(bout)).scalar_one()
+        kept = replace(bout, id=number)
+        self._remember(kept)
+        return kept
 
     def save_bout(self, bout: Bout) -> None:
-        self._forget_bouts(bout)
-        change = update(bouts).where(bouts.c.id == bout.id).values(_bout_values(bout))
-        if self._connection.execute(change).rowcount != 1:
+        values = {"which": bout.id, **_bout_values(bout)}
+        if self._connection.execute(SAVE_BOUT, values).rowcount != 1:
             raise LookupError(bout.id)
+        self._remember(bout)
 
-    def _forget_bouts(self, bout: Bout) -> None:
-        self._memo.forget("bouts", bout.client, bout.day)
-        self._memo.forget("open bouts", bout.client)
+    def _remember(self, bout: Bout) -> None:
+        """Puts a bout that was written where a read would find it now. Its client and day never change."""
+        self._put(("bouts", bout.client, bout.day), bout, belongs=True)
+        self._put(("open bouts", bout.client), bout, belongs=bout.state in OPEN_STATES)
+
+    def _put(self, key: tuple[Hashable, ...], bout: Bout, *, belongs: bool) -> None:
+        known: tuple[Bout, ...] | None = self._memo.known(*key)
+        if known is not None:
+            others = [each for each in known if each.id != bout.id]
+            now = [*others, bout] if belongs else others
+            self._memo.put(key, tuple(sorted(now, key=lambda each: (each.day, each.n))))
 
     def open_bouts(self, client: int) -> tuple[Bout, ...]:
-        return self._memo.get(
-            ("open bouts", client), lambda: self._read(bouts.c.client == client, OPEN)
-        )
+        return self._memo.get(("open bouts", client), lambda: self._read(OPEN_BOUTS, client=client))
 
     def bout_of_message(self, client: int, message_id: int) -> Bout | None:
-        found = self._read(bouts.c.client == client, bouts.c.message_id == message_id)
+        found = self._read(BOUTS_OF_MESSAGE, client=client, message=message_id)
         return max(found, key=lambda bout: bout.id, default=None)  # another account counts anew
 
     def between(self, client: int, first: date, last: date) -> tuple[Day, ...]:
-        query = select(days).where(days.c.client == client, days.c.day.between(first, last))
-        found = self._connection.execute(query.order_by(days.c.day))
-        return tuple(day_of(row) for row in found)
+        span = {"client": client, "first": first, "last": last}
+        return tuple(day_of(row) for row in self._connection.execute(BETWEEN, span))
 
     def judged(self, client: int, last: int) -> tuple[Day, ...]:
-        closed = (
-            select(days)
-            .where(days.c.client == client, days.c.closed_at.is_not(None))
-            .order_by(days.c.day.desc())
-            .limit(last)
-        )
-        return tuple(day_of(row) for row in self._connection.execute(closed))
+        closed = self._connection.execute(JUDGED, {"client": client, "last": last})
+        return tuple(day_of(row) for row in closed)
 
     def last_prompt_at(self, client: int, day: date) -> datetime | None:
-        latest = select(func.max(bouts.c.asked_at)).where(
-            bouts.c.client == client, bouts.c.day == day, bouts.c.state.not_in(TAKEN_BACK)
-        )
-        found: datetime | None = self._connection.execute(latest).scalar_one()
-        return found
+        asked = (each.asked_at for each in self.bouts(client, day) if each.state not in TAKEN_BACK)
+        return max((at for at in asked if at), default=None)
 
-    def _read(self, *which: ColumnElement[bool]) -> tuple[Bout, ...]:
-        query = select(bouts).where(*which).order_by(bouts.c.day, bouts.c.n)
-        return tuple(_bout(row) for row in self._connection.execute(query))
+    def _read(self, query: Executable, **values: Any) -> tuple[Bout, ...]:
+        return tuple(_bout(row) for row in self._connection.execute(query, values))
 
 
 def day_of(row: Row[Any]) -> Day:

@@ -14,10 +14,10 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import Literal, TypeVar
 
-from sqlalchemy import URL, Connection, Engine, Table, create_engine, event, make_url
+from sqlalchemy import URL, Connection, Engine, Table, create_engine, make_url
 from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.exc import ArgumentError, DBAPIError
-from sqlalchemy.pool import NullPool
+from sqlalchemy.pool import NullPool, PoolProxiedConnection
 
 from storage.columns import give_keyring
 from storage.keys import Keyring
@@ -168,30 +168,28 @@ def _asks_again(fault: DBAPIError) -> bool:
 
 def _sqlite_engine(url: URL) -> Engine:
     path = Path(str(url.database))
-    # A held connection moves between threads only when it is closed.
-    arguments = {"isolation_level": None, "check_same_thread": False}
-    engine = create_engine(
-        url, poolclass=NullPool, connect_args=arguments, execution_options=OPTIONS
-    )
 
-    @event.listens_for(engine, "do_connect")
-    def create_private(*_: object) -> None:
+    def connect() -> sqlite3.Connection:
         if not path.exists():
             path.touch(mode=0o600)  # health data; SQLite gives its side files the same mode
-
-    @event.listens_for(engine, "connect")
-    def set_up(raw: sqlite3.Connection, _: object) -> None:
+        # A held connection moves between threads only when it is closed.
+        raw = sqlite3.connect(path, isolation_level=None, check_same_thread=False)
         for pragma in SQLITE_PRAGMAS:
             raw.execute(pragma)
         _write_ahead(raw)
+        return raw
 
-    @event.listens_for(engine, "begin")
-    def take_the_write_lock(connection: Connection) -> None:
-        # The driver's own BEGIN takes no lock: two transactions that read and then write would lose
-        # one of the writes, or fail in the middle.
-        connection.exec_driver_sql("BEGIN IMMEDIATE")
-
+    engine = create_engine(url, poolclass=NullPool, creator=connect, execution_options=OPTIONS)
+    # No event listeners here: with any at all, every statement takes half as long again (measured).
+    engine.dialect.do_begin = _take_the_write_lock  # type: ignore[method-assign]
     return engine
+
+
+def _take_the_write_lock(dbapi_connection: PoolProxiedConnection) -> None:
+    """Begins a transaction. The driver's own BEGIN takes no lock: two transactions that read and then
+    write would lose one of the writes, or fail in the middle.
+    """
+    dbapi_connection.cursor().execute("BEGIN IMMEDIATE")
 
 
 def _write_ahead(raw: sqlite3.Connection) -> None:

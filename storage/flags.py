@@ -4,11 +4,11 @@ from dataclasses import replace
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import Connection, Row, func, insert, select, update
+from sqlalchemy import Connection, Row, bindparam, func, insert, select, update
 
 from scheduler.domain.flags import Flag
 from scheduler.domain.people import Hold
-from storage.engine import conflict_insert
+from storage.conflicts import unless_there
 from storage.memo import Memo
 from storage.tables import FlagRow, HoldRow, ReportRow, table
 
@@ -18,6 +18,61 @@ flags = table(FlagRow)
 
 ALL_EXERCISE = ""
 """The `movement` of a hold that stops everything."""
+
+REPORT = insert(reports).returning(reports.c.id)
+REPORTS = (
+    select(reports.c.kind, reports.c.day, reports.c.at, reports.c.body)
+    .where(reports.c.client == bindparam("client"), reports.c.day >= bindparam("since"))
+    .order_by(reports.c.at, reports.c.id)
+)
+HOLD = unless_there(holds)
+HOLDS = (
+    select(holds)
+    .where(holds.c.client == bindparam("client"))
+    .order_by(holds.c.opened_at, holds.c.id)
+)
+RELEASE = update(holds).where(holds.c.client == bindparam("whose"), holds.c.released_at.is_(None))
+
+OPEN = unless_there(flags, returning=flags.c.id)
+FLAG = select(flags).where(flags.c.id == bindparam("flag"))
+OPEN_FLAGS = (
+    select(flags)
+    .where(flags.c.client == bindparam("client"), flags.c.closed_at.is_(None))
+    .order_by(flags.c.opened_at, flags.c.id)
+)
+CLOSE = (
+    update(flags)
+    .where(flags.c.id == bindparam("which"), flags.c.closed_at.is_(None))
+    .returning(flags.c.client)
+)
+CLOSE_EPISODE = (
+    update(flags)
+    .where(
+        flags.c.client == bindparam("whose"),
+        flags.c.episode == bindparam("which"),
+        flags.c.closed_at.is_(None),
+    )
+    .returning(flags.c.id)
+)
+HAD = (
+    select(flags.c.id)
+    .where(flags.c.client == bindparam("client"), flags.c.episode == bindparam("episode"))
+    .limit(1)
+)
+POSTPONE = update(flags).where(flags.c.id == bindparam("which")).returning(flags.c.client)
+FALLEN_DUE = (flags.c.due_at.is_not(None), flags.c.due_at <= bindparam("now"))
+DUE = (
+    select(flags)
+    .where(*FALLEN_DUE)
+    .order_by(flags.c.urgent.desc(), flags.c.due_at, flags.c.id)
+    .limit(bindparam("most"))
+)
+DUE_OF = (
+    select(flags)
+    .where(flags.c.clinician == bindparam("clinician"), ~flags.c.urgent, *FALLEN_DUE)
+    .order_by(flags.c.id)
+)
+NEXT_DUE = select(func.min(flags.c.due_at)).where(flags.c.due_at.is_not(None))
 
 
 class Health:
@@ -29,17 +84,12 @@ class Health:
 
     def report(self, client: int, kind: str, day: date, at: datetime, body: Any) -> int:
         row = {"client": client, "kind": kind, "day": day, "at": at, "body": body}
-        new = insert(reports).values(row).returning(reports.c.id)
-        number: int = self._connection.execute(new).scalar_one()
+        number: int = self._connection.execute(REPORT, row).scalar_one()
         return number
 
     def reports(self, client: int, since: date) -> tuple[tuple[str, date, datetime, Any], ...]:
-        query = (
-            select(reports.c.kind, reports.c.day, reports.c.at, reports.c.body)
-            .where(reports.c.client == client, reports.c.day >= since)
-            .order_by(reports.c.at, reports.c.id)
-        )
-        return tuple((r.kind, r.day, r.at, r.body) for r in self._connection.execute(query))
+        found = self._connection.execute(REPORTS, {"client": client, "since": since})
+        return tuple((r.kind, r.day, r.at, r.body) for r in found)
 
     def hold(self, client: int, reason: str, movement: str | None, now: datetime) -> bool:
         self._memo.forget("holds", client)
@@ -49,8 +99,8 @@ class Health:
             "movement": movement or ALL_EXERCISE,
             "opened_at": now,
         }
-        new = conflict_insert(self._connection, holds).values(row).on_conflict_do_nothing()
-        return self._connection.execute(new).rowcount == 1
+        hold = HOLD[self._connection.dialect.name]
+        return self._connection.execute(hold, row).rowcount == 1
 
     def holds(self, client: int) -> tuple[Hold, ...]:
         return tuple(hold for hold in self._holds(client) if hold.released_at is None)
@@ -67,24 +117,24 @@ class Health:
         return self._memo.get(("holds", client), lambda: self._read_holds(client))
 
     def _read_holds(self, client: int) -> tuple[Hold, ...]:
-        hers = select(holds).where(holds.c.client == client)
-        query = hers.order_by(holds.c.opened_at, holds.c.id)
-        return tuple(hold_of(row) for row in self._connection.execute(query))
+        found = self._connection.execute(HOLDS, {"client": client})
+        return tuple(hold_of(row) for row in found)
 
     def release(self, client: int, by: int, now: datetime) -> int:
         self._memo.forget("holds", client)
-        open_ = (holds.c.client == client, holds.c.released_at.is_(None))
-        released = update(holds).where(*open_).values(released_at=now, released_by=by)
-        return self._connection.execute(released).rowcount
+        released = {"whose": client, "released_at": now, "released_by": by}
+        return self._connection.execute(RELEASE, released).rowcount
 
 
 class Flags:
     """Flags by episode; `scheduler.ports.Flags` says what is promised."""
 
-    def __init__(self, connection: Connection) -> None:
+    def __init__(self, connection: Connection, memo: Memo) -> None:
         self._connection = connection
+        self._memo = memo
 
     def open(self, flag: Flag) -> Flag | None:
+        self._memo.forget("flags", flag.client)
         row = {
             "client": flag.client,
             "clinician": flag.clinician,
@@ -99,49 +149,37 @@ class Flags:
             "due_at": flag.due_at,
             "step": flag.step,
         }
-        new = (
-            conflict_insert(self._connection, flags)
-            .values(row)
-            .on_conflict_do_nothing()
-            .returning(flags.c.id)
-        )
-        number = self._connection.execute(new).scalar_one_or_none()
+        new = OPEN[self._connection.dialect.name]
+        number = self._connection.execute(new, row).scalar_one_or_none()
         return None if number is None else replace(flag, id=number)
 
     def get(self, flag: int) -> Flag | None:
-        row = self._connection.execute(select(flags).where(flags.c.id == flag)).one_or_none()
+        row = self._connection.execute(FLAG, {"flag": flag}).one_or_none()
         return flag_of(row) if row else None
 
     def of_client(self, client: int) -> tuple[Flag, ...]:
-        query = (
-            select(flags)
-            .where(flags.c.client == client, flags.c.closed_at.is_(None))
-            .order_by(flags.c.opened_at, flags.c.id)
-        )
-        return tuple(flag_of(row) for row in self._connection.execute(query))
+        return self._memo.get(("flags", client), lambda: self._of_client(client))
+
+    def _of_client(self, client: int) -> tuple[Flag, ...]:
+        found = self._connection.execute(OPEN_FLAGS, {"client": client})
+        return tuple(flag_of(row) for row in found)
 
     def close(self, flag: int, outcome: str, by: int, note: str, now: datetime) -> bool:
-        open_ = (flags.c.id == flag, flags.c.closed_at.is_(None))
-        closed = _closed(outcome, by, now) | {"note": note}
-        return self._connection.execute(update(flags).where(*open_).values(closed)).rowcount == 1
+        closed = {"which": flag, "note": note, **_closed(outcome, by, now)}
+        return self._changed(self._connection.execute(CLOSE, closed).scalar_one_or_none())
 
     def close_episode(
         self, client: int, episode: str, outcome: str, by: int, now: datetime
     ) -> int | None:
-        open_ = (
-            flags.c.client == client,
-            flags.c.episode == episode,
-            flags.c.closed_at.is_(None),
-        )
-        closed = update(flags).where(*open_).values(_closed(outcome, by, now))
-        number: int | None = self._connection.execute(
-            closed.returning(flags.c.id)
-        ).scalar_one_or_none()
+        closed = {"whose": client, "which": episode, **_closed(outcome, by, now)}
+        number: int | None = self._connection.execute(CLOSE_EPISODE, closed).scalar_one_or_none()
+        if number is not None:
+            self._memo.forget("flags", client)
         return number
 
     def had(self, client: int, episode: str) -> bool:
-        any_ = select(flags.c.id).where(flags.c.client == client, flags.c.episode == episode)
-        return self._connection.execute(any_.limit(1)).first() is not None
+        found = self._connection.execute(HAD, {"client": client, "episode": episode})
+        return found.first() is not None
 
     def between(self, client: int, since: datetime, until: datetime) -> tuple[Flag, ...]:
         opened = (flags.c.opened_at >= since, flags.c.opened_at < until)
@@ -149,27 +187,25 @@ class Flags:
         return tuple(flag_of(row) for row in self._connection.execute(query))
 
     def postpone(self, flag: int, due_at: datetime | None, step: int) -> None:
-        change = update(flags).where(flags.c.id == flag).values(due_at=due_at, step=step)
-        self._connection.execute(change)
+        values = {"which": flag, "due_at": due_at, "step": step}
+        self._changed(self._connection.execute(POSTPONE, values).scalar_one_or_none())
+
+    def _changed(self, client: int | None) -> bool:
+        """A flag of this client was written, or none was."""
+        if client is not None:
+            self._memo.forget("flags", client)
+        return client is not None
 
     def due(self, now: datetime, limit: int) -> tuple[Flag, ...]:
-        fallen_due = (
-            select(flags)
-            .where(flags.c.due_at.is_not(None), flags.c.due_at <= now)
-            .order_by(flags.c.urgent.desc(), flags.c.due_at, flags.c.id)
-            .limit(limit)
-        )
-        return tuple(flag_of(row) for row in self._connection.execute(fallen_due))
+        found = self._connection.execute(DUE, {"now": now, "most": limit})
+        return tuple(flag_of(row) for row in found)
 
     def due_of(self, clinician: int, now: datetime) -> tuple[Flag, ...]:
-        fallen_due = (flags.c.due_at.is_not(None), flags.c.due_at <= now)
-        hers = (flags.c.clinician == clinician, ~flags.c.urgent, *fallen_due)
-        query = select(flags).where(*hers).order_by(flags.c.id)
-        return tuple(flag_of(row) for row in self._connection.execute(query))
+        found = self._connection.execute(DUE_OF, {"clinician": clinician, "now": now})
+        return tuple(flag_of(row) for row in found)
 
     def next_due(self) -> datetime | None:
-        earliest = select(func.min(flags.c.due_at)).where(flags.c.due_at.is_not(None))
-        found: datetime | None = self._connection.execute(earliest).scalar_one()
+        found: datetime | None = self._connection.execute(NEXT_DUE).scalar_one()
         return found
 
 

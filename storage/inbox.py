@@ -8,6 +8,7 @@ from sqlalchemy import (
     Connection,
     FromClause,
     and_,
+    bindparam,
     exists,
     func,
     literal_column,
@@ -18,7 +19,7 @@ from sqlalchemy import (
 
 from scheduler.ports import Arrived
 from storage.columns import MICROSECOND
-from storage.engine import conflict_insert
+from storage.conflicts import unless_there
 from storage.tables import Arrival, InboxRow, table
 
 inbox = table(InboxRow)
@@ -37,6 +38,43 @@ OLDEST_OF_ITS_CHAT = and_(
     ~exists().where(OTHERS_OF_ITS_CHAT, other.c.update_id < inbox.c.update_id),
 )
 
+KEEP = unless_there(inbox, "update_id")
+MAY_BE_TRIED = or_(
+    and_(inbox.c.state == Arrival.WAITING, inbox.c.retry_at <= bindparam("now")),
+    and_(inbox.c.state == Arrival.CLAIMED, inbox.c.lease_until < bindparam("now")),
+)
+# An older update that arrives late must not start beside a newer one that is being handled.
+BESIDE_ANOTHER = exists().where(
+    *NEWER_OF_ITS_CHAT, other.c.state == Arrival.CLAIMED, other.c.lease_until >= bindparam("now")
+)
+TO_CLAIM = (
+    select(inbox)
+    .where(OLDEST_OF_ITS_CHAT, ~BESIDE_ANOTHER, MAY_BE_TRIED)
+    .order_by(inbox.c.received_at, inbox.c.update_id)
+    .limit(bindparam("most"))
+    .with_for_update(of=inbox, skip_locked=True)
+)
+CLAIM = (
+    update(inbox)
+    .where(inbox.c.update_id.in_(bindparam("these", expanding=True)))
+    .values(state=Arrival.CLAIMED, attempts=inbox.c.attempts + 1)
+)
+CLOSE = update(inbox).where(
+    inbox.c.update_id == bindparam("which"),
+    inbox.c.worker == bindparam("holder"),
+    inbox.c.state == Arrival.CLAIMED,
+)
+STATE = select(inbox.c.state).where(inbox.c.update_id == bindparam("update_id"))
+FIRST_READY = select(func.min(inbox.c.retry_at)).where(
+    OLDEST_OF_ITS_CHAT,
+    inbox.c.state == Arrival.WAITING,
+    ~exists().where(*NEWER_OF_ITS_CHAT, other.c.state == Arrival.CLAIMED),
+)
+FIRST_LEASE = select(func.min(inbox.c.lease_until)).where(
+    _unfinished(inbox), inbox.c.state == Arrival.CLAIMED
+)
+NEXT = select(FIRST_READY.scalar_subquery(), FIRST_LEASE.scalar_subquery())
+
 
 class Inbox:
     """Updates in the order of each chat; `scheduler.ports.Inbox` says what is promised."""
@@ -54,42 +92,17 @@ class Inbox:
             "attempts": 0,
             "retry_at": now,
         }
-        new = (
-            conflict_insert(self._connection, inbox)
-            .values(row)
-            .on_conflict_do_nothing(index_elements=["update_id"])
-        )
-        return self._connection.execute(new).rowcount == 1
+        keep = KEEP[self._connection.dialect.name]
+        return self._connection.execute(keep, row).rowcount == 1
 
     def claim(
         self, now: datetime, worker: str, lease: timedelta, limit: int
     ) -> tuple[Arrived, ...]:
-        # An older update that arrives late must not start beside a newer one that is being handled.
-        beside_another = exists().where(
-            *NEWER_OF_ITS_CHAT, other.c.state == Arrival.CLAIMED, other.c.lease_until >= now
-        )
-        may_be_tried = or_(
-            and_(inbox.c.state == Arrival.WAITING, inbox.c.retry_at <= now),
-            and_(inbox.c.state == Arrival.CLAIMED, inbox.c.lease_until < now),
-        )
-        query = (
-            select(inbox)
-            .where(OLDEST_OF_ITS_CHAT, ~beside_another, may_be_tried)
-            .order_by(inbox.c.received_at, inbox.c.update_id)
-            .limit(limit)
-            .with_for_update(of=inbox, skip_locked=True)
-        )
-        rows = self._connection.execute(query).all()
-        claimed = {
-            "state": Arrival.CLAIMED,
-            "worker": worker,
-            "lease_until": now + lease,
-            "attempts": inbox.c.attempts + 1,
-        }
-        ids = [row.update_id for row in rows]
-        if ids:
-            mine = update(inbox).where(inbox.c.update_id.in_(ids)).values(claimed)
-            self._connection.execute(mine)
+        rows = self._connection.execute(TO_CLAIM, {"now": now, "most": limit}).all()
+        if rows:
+            these = [row.update_id for row in rows]
+            claimed = {"these": these, "worker": worker, "lease_until": now + lease}
+            self._connection.execute(CLAIM, claimed)
         return tuple(
             Arrived(row.update_id, row.payload, row.received_at, row.attempts + 1) for row in rows
         )
@@ -115,19 +128,11 @@ class Inbox:
         self._close(update_id, worker, values)
 
     def finished(self, update_id: int) -> bool:
-        query = select(inbox.c.state).where(inbox.c.update_id == update_id)
-        state = self._connection.execute(query).scalar_one_or_none()
-        return state in {Arrival.DONE, Arrival.ASIDE}
+        found = self._connection.execute(STATE, {"update_id": update_id})
+        return found.scalar_one_or_none() in {Arrival.DONE, Arrival.ASIDE}
 
     def next_due(self) -> datetime | None:
-        beside_another = exists().where(*NEWER_OF_ITS_CHAT, other.c.state == Arrival.CLAIMED)
-        first = select(func.min(inbox.c.retry_at)).where(
-            OLDEST_OF_ITS_CHAT, inbox.c.state == Arrival.WAITING, ~beside_another
-        )
-        lease = select(func.min(inbox.c.lease_until)).where(
-            _unfinished(inbox), inbox.c.state == Arrival.CLAIMED
-        )
-        ready, ends = (self._connection.execute(query).scalar_one() for query in (first, lease))
+        ready, ends = self._connection.execute(NEXT).one()
         over = None if ends is None else ends + MICROSECOND
         return min((moment for moment in (ready, over) if moment), default=None)
 
@@ -136,9 +141,5 @@ class Inbox:
         return int(self._connection.execute(count).scalar_one())
 
     def _close(self, update_id: int, worker: str, values: dict[str, Any]) -> bool:
-        mine = (
-            inbox.c.update_id == update_id,
-            inbox.c.worker == worker,
-            inbox.c.state == Arrival.CLAIMED,
-        )
-        return self._connection.execute(update(inbox).where(*mine).values(values)).rowcount == 1
+        mine = {"which": update_id, "holder": worker, **values}
+        return self._connection.execute(CLOSE, mine).rowcount == 1

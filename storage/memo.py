@@ -1,7 +1,8 @@
 """What one transaction has read about a client already, so that its rules need not ask again.
 
 Rules of one event look at the same few rows dozens of times. Whoever writes such a row forgets what was
-read of it; whoever has waited for a lock forgets everything, as it may be older than the lock.
+read of it, or puts the row that was written in its place where reading would give exactly that; whoever
+has waited for a lock forgets everything, as it may be older than the lock.
 """
 
 from collections.abc import Callable, Hashable
@@ -22,6 +23,14 @@ class Memo:
             self._known[key] = read()
         value: Value = self._known[key]
         return value
+
+    def known(self, *key: Hashable) -> Any:
+        """The value as it was read or written last; `None` if it was not, or if there was none."""
+        return self._known.get(key)
+
+    def put(self, key: tuple[Hashable, ...], value: object) -> None:
+        """The value was written just now, and reading it would give the same."""
+        self._known[key] = value
 
     def forget(self, *key: Hashable) -> None:
         """One value was written; it is read anew when it is asked for."""

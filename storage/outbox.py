@@ -1,16 +1,15 @@
 """Messages on their way out (R2, R3): due, claimed, sending, and what became of them."""
 
+from dataclasses import replace
 from datetime import date, datetime, timedelta
 from typing import Any
 
 from sqlalchemy import (
     BigInteger,
-    ColumnElement,
     Connection,
     Row,
-    and_,
+    bindparam,
     func,
-    literal,
     or_,
     select,
     type_coerce,
@@ -18,15 +17,61 @@ from sqlalchemy import (
 )
 
 from scheduler.domain.messages import Lane, Message, as_json, from_json
-from scheduler.ports import Book, Claim, Letter, Outgoing, Post
+from scheduler.ports import Book, Claim, Letter, Outgoing, Pace, Post, Turn
 from storage import queue
 from storage.columns import EPOCH, MICROSECOND, Instant
-from storage.engine import conflict_insert
+from storage.conflicts import unless_there
+from storage.departures import ONE_CHAT, Departures
 from storage.queue import outbox
 
 ANY_LANGUAGE = "en"
 """For somebody of whom nothing is known yet."""
 NO_CLAIM = {"worker": None, "lease": None, "lease_until": None, "put_back_until": None}
+
+ADD = unless_there(outbox, "key")
+CANCEL_PROMPTS = update(outbox).where(
+    outbox.c.person == bindparam("whose"), queue.UNSENT, outbox.c.bout.is_not(None)
+)
+CANCEL_OWN = update(outbox).where(
+    outbox.c.person == bindparam("whose"),
+    queue.UNSENT,
+    or_(outbox.c.bout.is_not(None), outbox.c.own_day.is_not(None)),
+)
+OWN_ON = select(func.count()).where(
+    outbox.c.person == bindparam("person"),
+    outbox.c.own_day.is_not(None),
+    outbox.c.own_day == bindparam("day"),
+    outbox.c.state != Post.DROPPED,
+)
+SAID = (
+    select(outbox.c.payload)
+    .where(outbox.c.person == bindparam("person"), outbox.c.message_id == bindparam("message"))
+    .order_by(outbox.c.id.desc())
+    .limit(1)
+)
+CLAIM = update(outbox).where(outbox.c.id.in_(bindparam("these", expanding=True)), queue.DUE)
+OF_CLAIM = (
+    outbox.c.id == bindparam("which"),
+    outbox.c.worker == bindparam("holder"),
+    outbox.c.state == bindparam("stands"),
+)
+"""The row of a claim, if it is still this worker's and stands where it should."""
+RENEWED = bindparam("microseconds", type_=BigInteger) + outbox.c.lease
+BEGIN = (
+    update(outbox)
+    .where(*OF_CLAIM, outbox.c.lease_until >= bindparam("now"))
+    .values(
+        state=Post.SENDING,
+        attempts=outbox.c.attempts + 1,
+        lease_until=type_coerce(RENEWED, Instant),
+    )
+)
+"""A claim may have waited for most of its lease; the request gets a whole one."""
+CLOSE = update(outbox).where(*OF_CLAIM)
+DUE_AGAIN = update(outbox).where(queue.AT_WORK, outbox.c.state == Post.CLAIMED, queue.OVER)
+LOST = queue.LETTERS.where(queue.AT_WORK, outbox.c.state == Post.SENDING, queue.OVER).order_by(
+    *queue.ORDER
+)
 
 
 class Outbox:
@@ -57,68 +102,77 @@ class Outbox:
             "ready_at": due_at,
             "attempts": 0,
         }
-        new = (
-            conflict_insert(self._connection, outbox)
-            .values(row)
-            .on_conflict_do_nothing(index_elements=["key"])
-        )
-        return self._connection.execute(new).rowcount == 1
+        add = ADD[self._connection.dialect.name]
+        return self._connection.execute(add, row).rowcount == 1
 
     def cancel_prompts(self, client: int, reason: str) -> None:
-        waiting = (outbox.c.person == client, queue.UNSENT, outbox.c.bout.is_not(None))
         dropped = {"state": Post.DROPPED, "reason": reason, **NO_CLAIM}
-        self._connection.execute(update(outbox).where(*waiting).values(dropped))
+        self._connection.execute(CANCEL_PROMPTS, {"whose": client, **dropped})
 
     def cancel_own(self, client: int, reason: str) -> None:
-        own = or_(outbox.c.bout.is_not(None), outbox.c.own_day.is_not(None))
         dropped = {"state": Post.DROPPED, "reason": reason, **NO_CLAIM}
-        waiting = (outbox.c.person == client, queue.UNSENT, own)
-        self._connection.execute(update(outbox).where(*waiting).values(dropped))
+        self._connection.execute(CANCEL_OWN, {"whose": client, **dropped})
 
     def own_on(self, client: int, day: date) -> int:
-        said = select(func.count()).where(
-            outbox.c.person == client,
-            outbox.c.own_day.is_not(None),
-            outbox.c.own_day == day,
-            outbox.c.state != Post.DROPPED,
-        )
-        return int(self._connection.execute(said).scalar_one())
+        said = self._connection.execute(OWN_ON, {"person": client, "day": day})
+        return int(said.scalar_one())
 
     def said(self, person: int, message_id: int) -> Message:
-        mine = (outbox.c.person == person, outbox.c.message_id == message_id)
-        query = select(outbox.c.payload).where(*mine).order_by(outbox.c.id.desc()).limit(1)
-        payload = self._connection.execute(query).scalar_one_or_none()
+        found = self._connection.execute(SAID, {"person": person, "message": message_id})
+        payload = found.scalar_one_or_none()
         return from_json(payload) if payload else ()
 
     def claim_due(
         self, now: datetime, worker: str, lease: timedelta, limit: int
     ) -> tuple[Claim, ...]:
+        if self._connection.execute(queue.ANY_READY, {"now": now}).first() is None:
+            return ()
         queue.one_at_a_time(self._connection)
-        first = self._connection.execute(queue.next_ids(now, self._late(), limit)).scalars()
-        rows = self._connection.execute(queue.still_due(first.all())).all()
+        return self._claim_next(now, worker, lease, limit)
+
+    def claim_paced(
+        self, now: datetime, worker: str, lease: timedelta, limit: int, pace: Pace
+    ) -> Turn:
+        if self._connection.execute(queue.ANY_READY, {"now": now}).first() is None:
+            return Turn(())
+        queue.one_at_a_time(self._connection)
+        departures = Departures(self._connection, pace, now)
+        places = departures.free(limit)
+        if not places:
+            return Turn((), departures.next_at())
+        claims = self._claim_next(now, worker, lease, len(places))
+        if claims:
+            departures.take([claim.letter.chat for claim in claims], places)
+        placed = tuple(
+            replace(claim, leaves_at=at) for claim, at in zip(claims, places, strict=False)
+        )
+        if len(claims) < len(places):
+            return Turn(placed, None, departures.held_until(self._moments(now)["oldest"]))
+        return Turn(placed, departures.next_at() if len(places) < limit else None)
+
+    def _claim_next(
+        self, now: datetime, worker: str, lease: timedelta, limit: int
+    ) -> tuple[Claim, ...]:
+        moments = {**self._moments(now), "lately": now - ONE_CHAT, "most": limit}
+        first = self._connection.execute(queue.NEXT_IDS, moments).scalars().all()
+        rows = self._connection.execute(queue.STILL_DUE, {"these": first}).all() if first else ()
         if not rows:
             return ()
         claimed = {
+            "these": [row.id for row in rows],
             "state": Post.CLAIMED,
             "worker": worker,
             "lease": lease // MICROSECOND,
             "lease_until": now + lease,
             "put_back_until": None,
         }
-        mine = (outbox.c.id.in_([row.id for row in rows]), queue.DUE)
-        self._connection.execute(update(outbox).where(*mine).values(claimed))
+        self._connection.execute(CLAIM, claimed)
         return tuple(_claim(row, worker) for row in rows)
 
     def begin(self, claim: Claim, now: datetime) -> bool:
-        # A claim may have waited for most of its lease; the request gets a whole one.
-        renewed = literal((now - EPOCH) // MICROSECOND, BigInteger) + outbox.c.lease
-        mine = _held(claim, Post.CLAIMED) & (outbox.c.lease_until >= now)
-        begun = {
-            "state": Post.SENDING,
-            "attempts": outbox.c.attempts + 1,
-            "lease_until": type_coerce(renewed, Instant),
-        }
-        return self._connection.execute(update(outbox).where(mine).values(begun)).rowcount == 1
+        moment = {"now": now, "microseconds": (now - EPOCH) // MICROSECOND}
+        begun = self._connection.execute(BEGIN, _of_claim(claim, Post.CLAIMED) | moment)
+        return begun.rowcount == 1
 
     def sent(self, claim: Claim, message_id: int, now: datetime) -> bool:
         return self._close(claim, Post.SENT, accepted_at=now, message_id=message_id)
@@ -133,45 +187,34 @@ class Outbox:
         return self._close(claim, Post.DROPPED, reason=reason)
 
     def expire_leases(self, now: datetime) -> tuple[Claim, ...]:
-        over = outbox.c.lease_until < now
-        unbegun = (queue.AT_WORK, outbox.c.state == Post.CLAIMED, over)
-        due_again = {"state": Post.DUE, **NO_CLAIM}
-        self._connection.execute(update(outbox).where(*unbegun).values(due_again))
-        begun = (
-            queue.letters()
-            .where(queue.AT_WORK, outbox.c.state == Post.SENDING, over)
-            .order_by(outbox.c.lane, outbox.c.due_at, outbox.c.id)
-        )
-        return tuple(_claim(row, row.worker) for row in self._connection.execute(begun))
+        if self._connection.execute(queue.ANY_OVER, {"now": now}).first() is None:
+            return ()
+        self._connection.execute(DUE_AGAIN, {"now": now, "state": Post.DUE, **NO_CLAIM})
+        lost = self._connection.execute(LOST, {"now": now})
+        return tuple(_claim(row, row.worker) for row in lost)
 
     def next_due(self, now: datetime) -> datetime | None:
-        ready = self._connection.execute(queue.first_ready(now, self._late())).scalar_one_or_none()
-        lease = select(func.min(outbox.c.lease_until)).where(queue.AT_WORK)
-        ends = self._connection.execute(lease).scalar_one()
+        ready, ends = self._connection.execute(queue.NEXT, self._moments(now)).one()
         over = None if ends is None else ends + MICROSECOND
         return min((moment for moment in (ready, over) if moment), default=None)
 
     def waiting(self, now: datetime) -> int:
-        count = queue.count_waiting(now, self._late())
-        return int(self._connection.execute(count).scalar_one())
+        count = self._connection.execute(queue.COUNT_WAITING, self._moments(now))
+        return int(count.scalar_one())
 
-    def _late(self) -> timedelta:
-        return timedelta(minutes=self._book.practice().late_minutes)
+    def _moments(self, now: datetime) -> dict[str, Any]:
+        late = timedelta(minutes=self._book.practice().late_minutes)
+        return {"now": now, "oldest": now - late}
 
     def _close(self, claim: Claim, state: Post, **facts: Any) -> bool:
         """sending -> `state`, by the worker that sends."""
         values = {"state": state, **NO_CLAIM, **facts}
-        closed = update(outbox).where(_held(claim, Post.SENDING)).values(values)
-        return self._connection.execute(closed).rowcount == 1
+        closed = self._connection.execute(CLOSE, _of_claim(claim, Post.SENDING) | values)
+        return closed.rowcount == 1
 
 
-def _held(claim: Claim, state: Post) -> ColumnElement[bool]:
-    """The row of a claim, if it is still this worker's and stands where it should."""
-    return and_(
-        outbox.c.id == claim.letter.outbox_id,
-        outbox.c.worker == claim.worker,
-        outbox.c.state == state,
-    )
+def _of_claim(claim: Claim, stands: Post) -> dict[str, Any]:
+    return {"which": claim.letter.outbox_id, "holder": claim.worker, "stands": stands}
 
 
 def _claim(row: Row[Any], worker: str) -> Claim:

@@ -1,27 +1,60 @@
-"""Persons, clients and how they join."""
+"""Persons and clients."""
 
 from collections.abc import Iterable
 from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import Any
 from zoneinfo import ZoneInfo
 
-from sqlalchemy import Connection, Row, delete, func, insert, literal_column, select, update
+from sqlalchemy import Connection, Row, bindparam, func, insert, literal_column, select, update
 
-from scheduler.domain.people import Client, Invitation, Person, State
+from scheduler.domain.people import Client, Person, State
 from scheduler.domain.planjson import hours_as_json, hours_from_json
+from storage.columns import Day, Instant
 from storage.memo import Memo
-from storage.tables import ClientRow, GuessRow, InvitationRow, PersonRow, table
+from storage.tables import ClientRow, PersonRow, table
 
 persons = table(PersonRow)
 clients = table(ClientRow)
-invitations = table(InvitationRow)
-guesses = table(GuessRow)
 
 STAFF = persons.c.role != literal_column("'client'")
 """Written out, so that the partial index is used (see `storage.tables.base.partial`)."""
 ENDED = (State.LEFT, State.DISCHARGED)
-GUESSES_COUNT_FOR = timedelta(hours=1)
+
+ADD_PERSON = insert(persons).returning(persons.c.id)
+ADD_CLIENT = insert(clients)
+SAVE_PERSON = update(persons).where(persons.c.id == bindparam("which"))
+SAVE_CLIENT = update(clients).where(clients.c.id == bindparam("which"))
+PERSON = select(persons).where(persons.c.id == bindparam("person"))
+CLIENT = (
+    select(clients, *(each for each in persons.c if each.name != "id"))
+    .join(persons, persons.c.id == clients.c.id)
+    .where(clients.c.id == bindparam("client"))
+)
+HELD = (
+    select(clients.c.id).where(clients.c.id == bindparam("client")).with_for_update(key_share=True)
+)
+"""The weak lock keeps others from changing the row, not from referring to it."""
+OF_ACCOUNT = (
+    select(persons)
+    .where(persons.c.account_lookup == bindparam("account"))
+    .order_by(persons.c.acting.desc(), persons.c.id)
+)
+CASELOAD = (
+    select(persons)
+    .join(clients, clients.c.id == persons.c.id)
+    .where(persons.c.clinician == bindparam("clinician"), persons.c.state.not_in(ENDED))
+)
+DUE = (
+    select(clients.c.id)
+    .where(clients.c.wake_at.is_not(None), clients.c.wake_at <= bindparam("now"))
+    .order_by(clients.c.wake_at, clients.c.id)
+    .limit(bindparam("most"))
+)
+NEXT_WAKE = select(func.min(clients.c.wake_at)).where(clients.c.wake_at.is_not(None))
+
+READ_AS_WRITTEN = {each.name for each in clients.c if isinstance(each.type, Instant | Day)}
+"""Columns of a client that come back just as they went in; sealed text may be mended on its way."""
 
 
 class People:
@@ -32,33 +65,26 @@ class People:
         self._memo = memo
 
     def add(self, person: Person, client: Client | None) -> Person:
-        new = insert(persons).values(_person_values(person)).returning(persons.c.id)
-        number: int = self._connection.execute(new).scalar_one()
+        number: int = self._connection.execute(ADD_PERSON, _person_values(person)).scalar_one()
         if client is not None:
-            record = {"id": number, **_client_values(client)}
-            self._connection.execute(insert(clients).values(record))
+            self._connection.execute(ADD_CLIENT, {"id": number, **_client_values(client)})
         return replace(person, id=number)
 
     def get(self, person: int) -> Person | None:
         return self._memo.get(("person", person), lambda: self._get(person))
 
     def _get(self, person: int) -> Person | None:
-        row = self._connection.execute(select(persons).where(persons.c.id == person)).one_or_none()
+        row = self._connection.execute(PERSON, {"person": person}).one_or_none()
         return person_of(row) if row else None
 
     def save(self, person: Person) -> None:
         self._memo.forget("person", person.id)
         self._memo.forget("client", person.id)
-        change = update(persons).where(persons.c.id == person.id).values(_person_values(person))
-        _must_be_one(self._connection.execute(change).rowcount, person.id)
+        values = {"which": person.id, **_person_values(person)}
+        _must_be_one(self._connection.execute(SAVE_PERSON, values).rowcount, person.id)
 
     def of_account(self, account: int) -> tuple[Person, ...]:
-        found = (
-            select(persons)
-            .where(persons.c.account_lookup == str(account))
-            .order_by(persons.c.acting.desc(), persons.c.id)
-        )
-        return _persons(self._connection.execute(found))
+        return _persons(self._connection.execute(OF_ACCOUNT, {"account": str(account)}))
 
     def everyone(self) -> tuple[Person, ...]:
         return _persons(self._connection.execute(select(persons).order_by(persons.c.id)))
@@ -69,97 +95,47 @@ class People:
         )
 
     def caseload(self, clinician: int) -> tuple[Person, ...]:
-        hers = (
-            select(persons)
-            .join(clients, clients.c.id == persons.c.id)
-            .where(persons.c.clinician == clinician, persons.c.state.not_in(ENDED))
-        )
-        found = _persons(self._connection.execute(hers))
+        found = _persons(self._connection.execute(CASELOAD, {"clinician": clinician}))
         return tuple(sorted(found, key=lambda person: (person.name.casefold(), person.id)))
 
     def lock(self, client: int) -> Client:
-        # Read only when the lock is held: a read that had to wait may see the time before it.
-        # The weak lock keeps others from changing the row, not from referring to it.
-        held = select(clients.c.id).where(clients.c.id == client).with_for_update(key_share=True)
-        self._connection.execute(held)
-        self._memo.forget_all()
+        # A transaction on SQLite holds the one write lock from its beginning (see `storage.engine`).
+        if self._connection.dialect.name == "postgresql":
+            # Read only when the lock is held: a read that had to wait may see the time before it.
+            self._connection.execute(HELD, {"client": client})
+            self._memo.forget_all()
         return self.client(client)
 
     def client(self, client: int) -> Client:
         return self._memo.get(("client", client), lambda: self._client(client))
 
     def _client(self, client: int) -> Client:
-        query = (
-            select(clients, persons.c.clinician)
-            .join(persons, persons.c.id == clients.c.id)
-            .where(clients.c.id == client)
-        )
-        row = self._connection.execute(query).one_or_none()
+        row = self._connection.execute(CLIENT, {"client": client}).one_or_none()
         if row is None:
             raise LookupError(client)
+        self._memo.put(("person", client), person_of(row))  # who is asked for with most clients
         return client_of(row)
 
     def save_client(self, client: Client) -> None:
+        before: Client | None = self._memo.known("client", client.id)
+        changed = _client_values(client)
+        if before is not None:  # most events change an instant or nothing
+            old = _client_values(before)
+            changed = {name: value for name, value in changed.items() if value != old[name]}
+        if not changed:
+            return
         self._memo.forget("client", client.id)
-        change = update(clients).where(clients.c.id == client.id).values(_client_values(client))
-        _must_be_one(self._connection.execute(change).rowcount, client.id)
+        values = {"which": client.id, **changed}
+        _must_be_one(self._connection.execute(SAVE_CLIENT, values).rowcount, client.id)
+        if before is not None and changed.keys() <= READ_AS_WRITTEN:
+            self._memo.put(("client", client.id), replace(client, clinician=before.clinician))
 
     def due(self, now: datetime, limit: int) -> tuple[int, ...]:
-        fallen_due = (
-            select(clients.c.id)
-            .where(clients.c.wake_at.is_not(None), clients.c.wake_at <= now)
-            .order_by(clients.c.wake_at, clients.c.id)
-            .limit(limit)
-        )
-        return tuple(self._connection.execute(fallen_due).scalars())
+        return tuple(self._connection.execute(DUE, {"now": now, "most": limit}).scalars())
 
     def next_wake(self) -> datetime | None:
-        earliest = select(func.min(clients.c.wake_at)).where(clients.c.wake_at.is_not(None))
-        found: datetime | None = self._connection.execute(earliest).scalar_one()
+        found: datetime | None = self._connection.execute(NEXT_WAKE).scalar_one()
         return found
-
-
-class Invitations:
-    """Single-use permissions to join; `scheduler.ports.Invitations` says what is promised."""
-
-    def __init__(self, connection: Connection) -> None:
-        self._connection = connection
-
-    def add(self, code_hash: str, invitation: Invitation) -> None:
-        row = {
-            "code_hash": code_hash,
-            "person": invitation.person,
-            "expires_at": invitation.expires_at,
-            "used_at": invitation.used_at,
-        }
-        self._connection.execute(insert(invitations).values(row))
-
-    def find(self, code_hash: str) -> Invitation | None:
-        query = select(invitations).where(invitations.c.code_hash == code_hash)
-        row = self._connection.execute(query).one_or_none()
-        return Invitation(row.person, row.expires_at, row.used_at) if row else None
-
-    def use(self, code_hash: str, now: datetime) -> bool:
-        unused = (
-            invitations.c.code_hash == code_hash,
-            invitations.c.used_at.is_(None),
-            invitations.c.expires_at > now,
-        )
-        used = update(invitations).where(*unused).values(used_at=now)
-        return self._connection.execute(used).rowcount == 1
-
-    def withdraw(self, person: int) -> None:
-        unused = (invitations.c.person == person, invitations.c.used_at.is_(None))
-        self._connection.execute(delete(invitations).where(*unused))
-
-    def guessed(self, account: int, now: datetime) -> int:
-        mine = guesses.c.account_lookup == str(account)
-        old = guesses.c.at <= now - GUESSES_COUNT_FOR
-        self._connection.execute(delete(guesses).where(mine, old))
-        made = insert(guesses).values(account_lookup=str(account), at=now)
-        self._connection.execute(made)
-        count = select(func.count()).select_from(guesses).where(mine)
-        return int(self._connection.execute(count).scalar_one())
 
 
 def _must_be_one(changed: int, number: int) -> None:

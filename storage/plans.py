@@ -3,7 +3,7 @@
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import Connection, Row, func, insert, select, update
+from sqlalchemy import Connection, Row, bindparam, func, insert, select, update
 
 from scheduler.domain import planjson
 from scheduler.domain.people import Clearance
@@ -14,6 +14,22 @@ from storage.tables import ClearanceRow, PlanRow, table
 
 plans = table(PlanRow)
 clearances = table(ClearanceRow)
+
+VERSIONS = (
+    select(plans).where(plans.c.client == bindparam("client")).order_by(plans.c.version.desc())
+)
+VERSION = select(plans).where(plans.c.id == bindparam("plan"))
+ADD = insert(plans).returning(plans.c.id)
+NEWEST_CLEARANCE = (
+    select(clearances)
+    .where(clearances.c.client == bindparam("client"))
+    .order_by(clearances.c.id.desc())
+    .limit(1)
+)
+CLEAR = insert(clearances)
+LAPSE = update(clearances).where(
+    clearances.c.client == bindparam("whose"), clearances.c.lapsed_at.is_(None)
+)
 
 
 class Plans:
@@ -35,8 +51,7 @@ class Plans:
             "by": by,
             "at": at,
         }
-        new = insert(plans).values(row).returning(plans.c.id)
-        number: int = self._connection.execute(new).scalar_one()
+        number: int = self._connection.execute(ADD, row).scalar_one()
         return PlanVersion(number, client, version, valid_from, plan, by, at)
 
     def on(self, client: int, day: date) -> PlanVersion | None:
@@ -50,11 +65,11 @@ class Plans:
         return self._memo.get(("plans", client), lambda: self._read(client))
 
     def _read(self, client: int) -> tuple[PlanVersion, ...]:
-        query = select(plans).where(plans.c.client == client).order_by(plans.c.version.desc())
-        return tuple(version_of(row) for row in self._connection.execute(query))
+        found = self._connection.execute(VERSIONS, {"client": client})
+        return tuple(version_of(row) for row in found)
 
     def version(self, plan: int) -> PlanVersion:
-        row = self._connection.execute(select(plans).where(plans.c.id == plan)).one_or_none()
+        row = self._connection.execute(VERSION, {"plan": plan}).one_or_none()
         if row is None:
             raise LookupError(plan)
         return version_of(row)
@@ -69,26 +84,19 @@ class Plans:
             "lapsed_at": clearance.lapsed_at,
             "lapsed_because": clearance.lapsed_because,
         }
-        self._connection.execute(insert(clearances).values(row))
+        self._connection.execute(CLEAR, row)
 
     def clearance(self, client: int) -> Clearance | None:
         return self._memo.get(("clearance", client), lambda: self._clearance(client))
 
     def _clearance(self, client: int) -> Clearance | None:
-        newest = (
-            select(clearances)
-            .where(clearances.c.client == client)
-            .order_by(clearances.c.id.desc())
-            .limit(1)
-        )
-        row = self._connection.execute(newest).one_or_none()
+        row = self._connection.execute(NEWEST_CLEARANCE, {"client": client}).one_or_none()
         return clearance_of(row) if row else None
 
     def lapse(self, client: int, reason: str, now: datetime) -> None:
         self._memo.forget("clearance", client)
-        valid = (clearances.c.client == client, clearances.c.lapsed_at.is_(None))
         lapsed = {"lapsed_at": now, "lapsed_because": reason}
-        self._connection.execute(update(clearances).where(*valid).values(lapsed))
+        self._connection.execute(LAPSE, {"whose": client, **lapsed})
 
 
 def version_of(row: Row[Any]) -> PlanVersion:

@@ -2,14 +2,25 @@
 
 from typing import Any
 
-from sqlalchemy import Connection, Row, delete, select
+from sqlalchemy import Connection, Row, bindparam, delete, select
 
 from scheduler.ports import Question
-from storage.engine import conflict_insert
+from storage.conflicts import replacing
 from storage.memo import Memo
 from storage.tables import QuestionRow, table
 
 questions = table(QuestionRow)
+
+OF_PERSON = (
+    select(questions)
+    .where(questions.c.person == bindparam("person"))
+    .order_by(questions.c.asked_at.desc().nulls_last(), questions.c.kind)
+)
+ASK = replacing(questions)
+CLOSE = delete(questions).where(
+    questions.c.person == bindparam("person"),
+    questions.c.kind.in_(bindparam("kinds", expanding=True)),
+)
 
 
 class Questions:
@@ -21,34 +32,27 @@ class Questions:
 
     def ask(self, question: Question) -> None:
         self._memo.forget("questions", question.person)
-        values = {
+        row = {
+            "person": question.person,
+            "kind": question.kind,
             "step": question.step,
             "body": dict(question.body),
             "asked_at": question.asked_at,
             "expires_at": question.expires_at,
             "message_id": question.message_id,
         }
-        new = conflict_insert(self._connection, questions).values(
-            person=question.person, kind=question.kind, **values
-        )
-        again = new.on_conflict_do_update(index_elements=["person", "kind"], set_=values)
-        self._connection.execute(again)
+        self._connection.execute(ASK[self._connection.dialect.name], row)
 
     def of(self, person: int) -> tuple[Question, ...]:
         return self._memo.get(("questions", person), lambda: self._of(person))
 
     def _of(self, person: int) -> tuple[Question, ...]:
-        query = (
-            select(questions)
-            .where(questions.c.person == person)
-            .order_by(questions.c.asked_at.desc().nulls_last(), questions.c.kind)
-        )
-        return tuple(_question(row) for row in self._connection.execute(query))
+        found = self._connection.execute(OF_PERSON, {"person": person})
+        return tuple(_question(row) for row in found)
 
     def close(self, person: int, *kinds: str) -> None:
         self._memo.forget("questions", person)
-        answered = (questions.c.person == person, questions.c.kind.in_(kinds))
-        self._connection.execute(delete(questions).where(*answered))
+        self._connection.execute(CLOSE, {"person": person, "kinds": kinds})
 
 
 def _question(row: Row[Any]) -> Question:

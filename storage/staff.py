@@ -4,15 +4,26 @@ from dataclasses import replace
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import ColumnElement, Connection, Row, func, insert, select, update
+from sqlalchemy import ColumnElement, Connection, Row, bindparam, func, insert, select, update
 
 from scheduler.domain.people import Cover, Staff
-from storage.engine import conflict_insert
+from storage.conflicts import replacing, unless_there
 from storage.tables import CoverRow, DigestRow, StaffRow, table
 
 staff = table(StaffRow)
 covers = table(CoverRow)
 digests = table(DigestRow)
+
+TIMES = select(staff).where(staff.c.person == bindparam("person"))
+SAVE = replacing(staff)
+DUE = (
+    select(staff.c.person)
+    .where(staff.c.wake_at.is_not(None), staff.c.wake_at <= bindparam("now"))
+    .order_by(staff.c.wake_at, staff.c.person)
+    .limit(bindparam("most"))
+)
+NEXT_WAKE = select(func.min(staff.c.wake_at)).where(staff.c.wake_at.is_not(None))
+KEEP = unless_there(digests, "clinician", "week", returning=digests.c.id)
 
 
 class Staffing:
@@ -22,33 +33,25 @@ class Staffing:
         self._connection = connection
 
     def get(self, person: int) -> Staff:
-        row = self._connection.execute(select(staff).where(staff.c.person == person)).one_or_none()
+        row = self._connection.execute(TIMES, {"person": person}).one_or_none()
         if row is None:
             return Staff(person)
         return Staff(row.person, row.digest_weekday, row.digest_hour, row.wake_at)
 
     def save(self, staff_: Staff) -> None:
-        values = {
+        row = {
+            "person": staff_.person,
             "digest_weekday": staff_.digest_weekday,
             "digest_hour": staff_.digest_hour,
             "wake_at": staff_.wake_at,
         }
-        new = conflict_insert(self._connection, staff).values(person=staff_.person, **values)
-        again = new.on_conflict_do_update(index_elements=["person"], set_=values)
-        self._connection.execute(again)
+        self._connection.execute(SAVE[self._connection.dialect.name], row)
 
     def due(self, now: datetime, limit: int) -> tuple[int, ...]:
-        fallen_due = (
-            select(staff.c.person)
-            .where(staff.c.wake_at.is_not(None), staff.c.wake_at <= now)
-            .order_by(staff.c.wake_at, staff.c.person)
-            .limit(limit)
-        )
-        return tuple(self._connection.execute(fallen_due).scalars())
+        return tuple(self._connection.execute(DUE, {"now": now, "most": limit}).scalars())
 
     def next_wake(self) -> datetime | None:
-        earliest = select(func.min(staff.c.wake_at)).where(staff.c.wake_at.is_not(None))
-        found: datetime | None = self._connection.execute(earliest).scalar_one()
+        found: datetime | None = self._connection.execute(NEXT_WAKE).scalar_one()
         return found
 
     def cover(self, cover: Cover) -> Cover:
@@ -91,13 +94,8 @@ class Digests:
 
     def keep(self, clinician: int, week: date, body: Any, now: datetime) -> int | None:
         row = {"clinician": clinician, "week": week, "made_at": now, "body": body}
-        new = (
-            conflict_insert(self._connection, digests)
-            .values(row)
-            .on_conflict_do_nothing(index_elements=["clinician", "week"])
-            .returning(digests.c.id)
-        )
-        number: int | None = self._connection.execute(new).scalar_one_or_none()
+        keep = KEEP[self._connection.dialect.name]
+        number: int | None = self._connection.execute(keep, row).scalar_one_or_none()
         return number
 
     def get(self, digest: int) -> tuple[int, date, Any] | None:

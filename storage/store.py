@@ -8,17 +8,21 @@ from sqlalchemy import Connection
 from scheduler import ports
 from storage.book import Book
 from storage.bouts import Ledger
+from storage.breaks import Pauses
+from storage.companions import Companions
 from storage.days import Days
 from storage.engine import Database
 from storage.flags import Flags, Health
 from storage.inbox import Inbox
+from storage.invitations import Invitations
+from storage.leases import Leases
 from storage.memo import Memo
 from storage.outbox import Outbox
-from storage.people import Invitations, People
+from storage.people import People
 from storage.plans import Plans
 from storage.questions import Questions
 from storage.staff import Digests, Staffing
-from storage.weeks import Companions, Pauses, Weeks
+from storage.weeks import Weeks
 
 Result = TypeVar("Result")
 
@@ -37,13 +41,14 @@ class SqlTx:
         self.pauses: ports.Pauses = Pauses(connection, memo)
         self.companions: ports.Companions = Companions(connection)
         self.health: ports.Health = Health(connection, memo)
-        self.flags: ports.Flags = Flags(connection)
+        self.flags: ports.Flags = Flags(connection, memo)
         self.questions: ports.Questions = Questions(connection, memo)
         self.staff: ports.Staffing = Staffing(connection)
         self.digests: ports.Digests = Digests(connection)
         self.book: ports.Book = Book(connection)
         self.outbox: ports.Outbox = Outbox(connection, self.book)
         self.inbox: ports.Inbox = Inbox(connection)
+        self.leases: ports.Leases = Leases(connection)
 
 
 class SqlStore:

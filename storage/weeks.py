@@ -1,4 +1,4 @@
-"""Weeks, breaks, companions, and all of several clients' weeks at once."""
+"""Weeks as they were planned, and all of several clients' weeks at once."""
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping, Sequence
@@ -11,32 +11,33 @@ from sqlalchemy import (
     Row,
     Select,
     bindparam,
-    func,
-    insert,
     or_,
     select,
-    update,
 )
 
-from scheduler.domain.people import Pause
-from scheduler.ports import ClientWeek, CompanionEntry, WeekPlan
+from scheduler.ports import ClientWeek, WeekPlan
 from storage.bouts import STANDS, entries, entry_of
+from storage.breaks import pause_of, pauses, pauses_since
+from storage.companions import companion_of, companions, last_of_days
+from storage.conflicts import replacing
 from storage.days import day_of, days
-from storage.engine import conflict_insert
 from storage.flags import flag_of, flags, hold_of, holds, reports
 from storage.memo import Memo
 from storage.people import client_of, clients, person_of, persons
 from storage.plans import clearance_of, clearances, plans, version_of
-from storage.tables import CompanionEntryRow, PauseRow, WeekRow, table
+from storage.tables import WeekRow, table
 
 weeks = table(WeekRow)
-pauses = table(PauseRow)
-companions = table(CompanionEntryRow)
 
 WEEK = timedelta(days=7)
 A_DAY = timedelta(days=1)
 AT_ONCE = 500
 """Clients of one query: an IN list that both engines take."""
+
+WEEK_OF = select(weeks).where(
+    weeks.c.client == bindparam("client"), weeks.c.start == bindparam("start")
+)
+SAVE = replacing(weeks)
 
 Value = TypeVar("Value")
 
@@ -52,13 +53,16 @@ class Weeks:
         return self._memo.get(("week", client, start), lambda: self._get(client, start))
 
     def _get(self, client: int, start: date) -> WeekPlan | None:
-        query = select(weeks).where(weeks.c.client == client, weeks.c.start == start)
-        row = self._connection.execute(query).one_or_none()
+        which = {"client": client, "start": start}
+        row = self._connection.execute(WEEK_OF, which).one_or_none()
         return _week(row) if row else None
 
     def save(self, week: WeekPlan) -> None:
-        self._memo.forget("week", week.client, week.start)
-        values = {
+        if week == self._memo.known("week", week.client, week.start):
+            return
+        row = {
+            "client": week.client,
+            "start": week.start,
             "since": week.since,
             "days": [day.isoformat() for day in week.days],
             "chosen": week.chosen,
@@ -68,11 +72,8 @@ class Weeks:
             ],
             "looked_at": week.looked_at,
         }
-        new = conflict_insert(self._connection, weeks).values(
-            client=week.client, start=week.start, **values
-        )
-        again = new.on_conflict_do_update(index_elements=["client", "start"], set_=values)
-        self._connection.execute(again)
+        self._connection.execute(SAVE[self._connection.dialect.name], row)
+        self._memo.put(("week", week.client, week.start), week)
 
     def of_clients(self, clients: Sequence[int], first: date, last: date) -> tuple[ClientWeek, ...]:
         found: list[ClientWeek] = []
@@ -124,7 +125,7 @@ def _about_days(first: date, last: date) -> dict[str, Query]:
     done = select(entries).where(entries.c.day.between(first, last), *STANDS)
     said = select(reports).where(reports.c.day.between(first, last))
     held = select(holds).where(or_(holds.c.released_at.is_(None), holds.c.released_at >= since))
-    beside = _last_of_days(companions.c.day.between(first, last))
+    beside = last_of_days(companions.c.day.between(first, last))
     return {
         "weeks": (weeks.c.client, _week, planned.order_by(weeks.c.start)),
         "days": (days.c.client, day_of, began.order_by(days.c.day)),
@@ -132,7 +133,7 @@ def _about_days(first: date, last: date) -> dict[str, Query]:
         "companions": (companions.c.client, companion_of, beside),
         "reports": (reports.c.client, _report, said.order_by(reports.c.at, reports.c.id)),
         "holds": (holds.c.client, hold_of, held.order_by(holds.c.opened_at)),
-        "pauses": (pauses.c.client, pause_of, _pauses_since(first)),
+        "pauses": (pauses.c.client, pause_of, pauses_since(first)),
     }
 
 
@@ -158,78 +159,6 @@ class _Reader:
         return found
 
 
-class Pauses:
-    """Breaks; `scheduler.ports.Pauses` says what is promised."""
-
-    def __init__(self, connection: Connection, memo: Memo) -> None:
-        self._connection = connection
-        self._memo = memo
-
-    def add(self, pause: Pause) -> Pause:
-        self._memo.forget("pauses", pause.client)
-        row = {
-            "client": pause.client,
-            "first": pause.first,
-            "last": pause.last,
-            "reason": pause.reason,
-            "by": pause.by,
-            "at": pause.at,
-        }
-        new = insert(pauses).values(row).returning(pauses)
-        return pause_of(self._connection.execute(new).one())
-
-    def end(self, pause: int, last: date, now: datetime) -> None:
-        change = update(pauses).where(pauses.c.id == pause).values(last=last, ended_at=now)
-        client = self._connection.execute(change.returning(pauses.c.client)).scalar_one()
-        self._memo.forget("pauses", client)
-
-    def of(self, client: int, since: date) -> tuple[Pause, ...]:
-        known = self._memo.get(("pauses", client), lambda: self._all(client))
-        return tuple(pause for pause in known if pause.last is None or pause.last >= since)
-
-    def _all(self, client: int) -> tuple[Pause, ...]:
-        hers = select(pauses).where(pauses.c.client == client).order_by(pauses.c.first, pauses.c.id)
-        return tuple(pause_of(row) for row in self._connection.execute(hers))
-
-
-class Companions:
-    """What was done beside the impact; `scheduler.ports.Companions` says what is promised."""
-
-    def __init__(self, connection: Connection) -> None:
-        self._connection = connection
-
-    def log(self, entry: CompanionEntry) -> bool:
-        row = {
-            "client": entry.client,
-            "day": entry.day,
-            "companion": entry.companion,
-            "rounds": entry.rounds,
-            "at": entry.at,
-            "source": entry.source,
-        }
-        new = conflict_insert(self._connection, companions).values(row)
-        once = new.on_conflict_do_nothing(index_elements=["client", "source"])
-        return self._connection.execute(once).rowcount == 1
-
-    def between(self, client: int, first: date, last: date) -> tuple[CompanionEntry, ...]:
-        within = (companions.c.client == client, companions.c.day.between(first, last))
-        return tuple(companion_of(row) for row in self._connection.execute(_last_of_days(*within)))
-
-
-def _last_of_days(*which: ColumnElement[bool]) -> Select[Any]:
-    last = (
-        select(func.max(companions.c.id))
-        .where(*which)
-        .group_by(companions.c.client, companions.c.day, companions.c.companion)
-    )
-    return select(companions).where(companions.c.id.in_(last)).order_by(companions.c.id)
-
-
-def _pauses_since(since: date) -> Select[Any]:
-    goes_on = or_(pauses.c.last.is_(None), pauses.c.last >= since)
-    return select(pauses).where(goes_on).order_by(pauses.c.first, pauses.c.id)
-
-
 def _week(row: Row[Any]) -> WeekPlan:
     return WeekPlan(
         client=row.client,
@@ -242,28 +171,4 @@ def _week(row: Row[Any]) -> WeekPlan:
             for day, instead in row.made_up
         ),
         looked_at=row.looked_at,
-    )
-
-
-def pause_of(row: Row[Any]) -> Pause:
-    return Pause(
-        id=row.id,
-        client=row.client,
-        first=row.first,
-        last=row.last,
-        reason=row.reason,
-        by=row.by,
-        at=row.at,
-        ended_at=row.ended_at,
-    )
-
-
-def companion_of(row: Row[Any]) -> CompanionEntry:
-    return CompanionEntry(
-        client=row.client,
-        day=row.day,
-        companion=row.companion,
-        rounds=row.rounds,
-        at=row.at,
-        source=row.source,
     )

@@ -27,6 +27,7 @@ from storage.tables.people import (
     StaffRow,
 )
 from storage.tables.post import Arrival, InboxRow, OutboxRow
+from storage.tables.sharing import DepartureRow, LeaseRow
 
 __all__ = [
     "Arrival",
@@ -37,6 +38,7 @@ __all__ = [
     "CompanionEntryRow",
     "CoverRow",
     "DayRow",
+    "DepartureRow",
     "DigestRow",
     "EntryRow",
     "FlagRow",
@@ -44,6 +46,7 @@ __all__ = [
     "HoldRow",
     "InboxRow",
     "InvitationRow",
+    "LeaseRow",
     "OutboxRow",
     "PauseRow",
     "PersonRow",

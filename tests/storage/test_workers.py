@@ -129,7 +129,10 @@ def test_what_is_past_is_never_looked_at(
 ) -> None:
     questions: dict[str, Callable[[Tx], object]] = {
         "claim": lambda tx: tx.outbox.claim_due(NOW, "one", LEASE, 20),
-        "expire": lambda tx: tx.outbox.expire_leases(NOW),
+        "expire": lambda tx: (
+            tx.outbox.claim_due(NOW, "one", LEASE, 20),  # without an end nothing more is looked at
+            tx.outbox.expire_leases(NOW + 2 * LEASE),
+        ),
         "waiting": lambda tx: tx.outbox.waiting(NOW),
         "next_due": lambda tx: tx.outbox.next_due(NOW),
         "cancel": lambda tx: tx.outbox.cancel_prompts(1, "hold"),
