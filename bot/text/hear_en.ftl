@@ -548,31 +548,70 @@ month-12 =
 
 ## Short answers
 
-# How a break is told: why, how long, and that it is over.
+# How a break is told: why, from when, how long, and that it is over.
 away-travel =
-    travel travelling traveling trip holiday holidays vacation hols cruise tour away
+    travel travelling traveling trip holiday holidays vacation hols cruise tour away abroad
 away-illness =
-    ill illness sick unwell poorly flu cold covid fever bug
+    ill illness sick unwell poorly flu cold covid fever bug virus temperature infection
 away-day =
     day days
 away-week =
     week weeks
+away-fortnight =
+    fortnight fortnights
+away-weekend =
+    weekend
 away-one =
     a one
+away-two =
+    couple
+away-some =
+    few couple several
 away-until =
-    until till
+    until till til through thru
+away-from =
+    from starting beginning
+# "back on Monday": the day after the last one
+away-return =
+    back home return returning
+away-span =
+    to - & and
 away-later =
-    tomorrow next later
-away-today =
-    today
+    next later soon following
+# what it follows has been already: "ill since Monday", "been away for 3 days"
+away-past =
+    since ago been already last was were
+away-in =
+    in of during early late mid
+away-of =
+    of
+away-the =
+    the
+away-ordinal =
+    st nd rd th
+# between "until" and the day
+away-skip =
+    on by the again this coming at
+# names of days only where a word leads up to them: "till Sun", not "in the sun"
+away-doubt =
+    sat sun
+away-no-day =
+    mo tu we th fr sa su
 away-unsure =
     unsure sure know idea
-away-back =
+break-over =
     ^ im|am back $
     ^ i am back again? now? $
     ^ back again|now? $
+    ^ i? im? am? back home? from my|the|our? holiday|holidays|hols|vacation|trip|travels|travelling|cruise|tour
     end|ended|stop|over my|the? break
     break is|its over|done|finished
+break-none =
+    no|without break|pause|holiday
+    dont|not need|want|like|fancy|take a|any|the|my|this|another? break|pause|holiday|rest
+    ^ cancel|cancelled|forget my|the|our|this? break|pause|holiday|holidays|trip|vacation
+    not|wont going|go|be away
+    break|holiday|trip is|was? cancelled|off
 # Companion exercises by name, and what is counted of them.
 companion-back-raise =
     upper? back raise|raises|raising|lift|lifts
@@ -789,24 +828,55 @@ break =
     break
     pause
     time off
-    day off
-    week off
+    day|days off
+    week|weeks off
+    out of town
+    out of the country
     holiday|holidays|vacation|hols
     travelling
     traveling
     going away
-    away|off until|till|for|from|next|this
+    ^ away
+    i|im|am|be|are|were|being|gone away
+    away|off until|till|til|for|from|next|this|tomorrow|over
+    away <n> day|days|week|weeks
+    away a|one|the|two week|weeks|fortnight|few|couple|weekend
     on a? trip|cruise|tour
-    i|im|am|was|been|feel|feeling|got|getting|being|fell ill|sick|unwell|poorly
-    have|got a|the? flu|cold|covid|fever|bug
+    back|home again? on|by? the? <n> st|nd|rd|th
+    back|home again? on|by? monday|tuesday|wednesday|thursday|friday|saturday|sunday
+    i|im|am|was|been|be|feel|feeling|felt|got|getting|being|fell so|very|really|still|quite|rather|too? ill|sick|unwell|poorly
+    still|very|really|too ill|sick|unwell
+    ^ ill|sick|unwell|poorly $
+    ^ ill|sick|unwell|poorly until|till|til|for|since|today|tomorrow|again|with|in|at|and|this|from|all
+    off sick|ill
+    have|got|caught|with a|the|bad? flu|cold|covid|fever|bug|virus
+    have|got|running|run a high? temperature|fever
     flu|covid|fever
+    ^ from monday|tuesday|wednesday|thursday|friday|saturday|sunday|today|tomorrow until|till|til|to|for
+    ^ for? a fortnight $
+    ^ for? <n> day|days|week|weeks|fortnights $
+    ^ for? a|one week $
     ^ stop please? $
     please stop
     stop for|the|these|all|sending|messages|messaging|prompts
 not-break =
-    coffee|lunch|tea|after|without|no|quick|short|little break
+    coffee|lunch|tea|after|without|no|quick|short|little|dinner|during|before|since|at|work|school|spring break
+    after|during|before|since|in|at|over my|the|a|our? break|holiday|holidays|vacation|hols|lunch|pause
+    on my lunch|tea|coffee|dinner? break
+    dont|not|wont|never need|want|like|fancy|take|have|having|get a|any|the|my|this|another? break|pause|holiday|rest
+    not|wasnt|isnt on a|my|any|the? break|holiday|vacation
+    no break|pause|holiday|holidays
+    no|without need for|of a? break|pause
+    cancel|cancelled|forget my|the|our|this? break|pause|holiday|holidays|trip|vacation
+    break|holiday|trip is|was? cancelled
+    give|gave me|us|it|him|her a? break
     break a|the sweat|record
-    skip|on? a? break in
+    break for lunch|tea|dinner|coffee|breakfast
+    break up|down|into|out|even|open|free
+    break in my|the|new
+    not|isnt|wasnt|never ill|sick|unwell|poorly
+    dont feel|am so|very|that? ill|sick|unwell|poorly
+    not|wont going|go|be away
     sick of
 help =
     help
@@ -842,7 +912,7 @@ ache =
     swollen swelling swelled stiff stiffness stiffer numb numbness tingle tingling tingly discomfort
     uncomfortable uncomfy headache headaches backache backaches toothache stomachache bellyache migraine
     sprain sprained sprains strained strain bruise bruised bruises bruising bleeding bled blood
-    fracture fractured broken excruciating unbearable sciatica inflamed inflammation
+    fracture fractured fractures fracturing broken excruciating unbearable sciatica inflamed inflammation
     dislocated limping limp shooting sharp stinging stings stung hospital ambulance hobbling
     niggle niggles niggly niggling nagging bother bothers bothering bothersome
     gammy dodgy gyp jarred winded puffed infected blistered rash
@@ -871,6 +941,11 @@ pain =
     put|threw|pulled|twisted|rolled|turned|jarred|wrenched|tweaked|strained|done|did|broke|break|cracked my? left|right? <part> in|out?
     pulled|pulling a? muscle|something
     broke|break a|my|something <part>|bone?
+    bone|bones break|breaks|broke|broken|breaking|cracked
+    broke|break|breaking|breaks|cracked a|any|some|my|the|two|three? bone|bones
+    hairline|stress|hip|wrist|ankle|spine|rib|old|bad|compression break|breaks
+    break|breaks in|of|to|at|on my|the|a left|right? <part>|bone
+    had|have|got a break in|of|at
     heard|felt a|something pop|crack|snap|pull|tear|give|go
     something popped|cracked|snapped|tore|went|pulled|gave
     pins and needles

@@ -11,12 +11,14 @@ count a number wrongly; to ask once too often. Rules made here (ours):
 - A pain score is never `reps`. "5/10" without a word of pain is asked back.
 - "tomorrow" is a skip that is asked back: reps are never carried to another day.
 - A bare "yes" is asked back: it may answer the prompt or promise.
+- In a wish for a break the numbers of days and dates count nothing: "away from the 12th for 10 days".
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from bot.understand.alarms import CRISES, EMERGENCIES, Alarms, find_alarms
 from bot.understand.counts import Counts, find_counts
+from bot.understand.dates import numbers_of_days
 from bot.understand.times import Times, find_times
 from bot.understand.tokens import Token, tokenise
 from bot.understand.vocabulary import HEARS, LanguageMissingError, Vocabulary, vocabulary
@@ -70,9 +72,13 @@ def understand(text: str, language: str = "en") -> Intent:
     if len(tokens) > _LONGEST_REPORT:
         said = Counts(asks=any(t.value is not None for t in tokens))
         return _intent(alarms, Times(), said, _Commands(tokens[:0], words))
+    commands = _Commands(tokens, words)
+    if commands.rest:
+        when = numbers_of_days(tokens, words)
+        tokens = [replace(t, value=None) if n in when else t for n, t in enumerate(tokens)]
     times = find_times(tokens, words)
     said = find_counts(tokens, times.words, alarms, words)
-    return _intent(alarms, *_settled(times, said, alarms), _Commands(tokens, words))
+    return _intent(alarms, *_settled(times, said, alarms), commands)
 
 
 class _Commands:
@@ -87,6 +93,7 @@ class _Commands:
         self.undo, self.rest = "undo" in names, "break" in names
         self.tomorrow, self.other_day = "tomorrow" in names, "other-day" in names
         self.yesterday = "yesterday" in names
+        self.done = any(t.text in words.words("done") for t in tokens)
         known = all(t.text in words.known for t in tokens if t.is_word)
         # "help" with words that are not understood may be a call for help: not a command
         self.help = ("help" in names and known) or [t.text for t in tokens] == ["?"]
@@ -161,7 +168,7 @@ def _report_or_wish(
 
 
 def _wish(said: Counts, commands: _Commands, *, waits: bool) -> tuple[str, bool]:
-    if commands.rest:
+    if commands.rest and not (said.asks and commands.done):
         return "break", False
     if commands.tomorrow:
         return "skip", True

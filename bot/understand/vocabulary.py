@@ -24,7 +24,7 @@ WORD_KEYS = frozenset(
         *("verb", "limb", "well", "weak", "breathe", "bite", "wish", "none-words", "not-words"),
         *("none-between", "not-between", "either", "list-filler", "score-link", "ache-noun", "but"),
         *("answer-yes", "answer-no", "answer-none", "day-flexible", "day-today", "day-tomorrow"),
-        *("day-every", "day-joiner", "away-travel", "away-illness", "away-day", "away-week"),
+        *("day-every", "day-joiner"),
         *(
             "companion-round",
             "companion-second",
@@ -32,9 +32,9 @@ WORD_KEYS = frozenset(
             "companion-none",
             "companion-link",
         ),
-        *("away-one", "away-until", "away-later", "away-today", "away-unsure"),
     )
 )
+WORD_FAMILIES = ("month-", "weekday-", "away-")
 
 
 class LanguageMissingError(ValueError):
@@ -84,7 +84,7 @@ class Vocabulary:
         self._telling: set[str] = set()
         words: set[str] = set()
         for key in self._lines:
-            if key in WORD_KEYS or key.startswith(("month-", "weekday-")):
+            if key in WORD_KEYS or key.startswith(WORD_FAMILIES):
                 words |= self.words(key)
             elif key not in {"spell", "number", "number-and"}:
                 words |= self._compile(key)

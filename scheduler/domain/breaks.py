@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
+from dataclasses import dataclass
 from datetime import date, timedelta
 from types import MappingProxyType
 
@@ -20,6 +21,31 @@ LAPSE_DAYS = 14
 """A break of so many days ends the clearance, whatever its reason (C2)."""
 LAPSE_DAYS_ILL = 8
 """One for illness over 7 days does, so its 8th day is the first (C2)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Wish:
+    """A break as far as it was said. Days are local dates.
+
+    `first` `None`: it begins today, or with `later` on a later day that was not named. `days` counts from
+    the first day, both included, where no `last` was named; `unsure`: nobody knows its end yet.
+    """
+
+    reason: str | None = None
+    first: date | None = None
+    last: date | None = None
+    days: int | None = None
+    unsure: bool = False
+    later: bool = False
+
+    @property
+    def says_how_long(self) -> bool:
+        return self.last is not None or self.days is not None or self.unsure
+
+    def dates(self, today: date) -> tuple[date, date | None]:
+        """The first and the last day of a break asked for today, once both are said."""
+        first = self.first or today
+        return first, self.last if self.days is None else first + (self.days - 1) * A_DAY
 
 
 def last_day(first: date, length: str) -> date | None:

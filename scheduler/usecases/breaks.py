@@ -1,6 +1,7 @@
 """Breaks: exercise stopped for a while by the client or her clinician, for travel, illness or another reason.
 
-A break begins on the day it is asked for and lasts to the end of its last day, or until somebody ends it.
+A break begins today or on a later day, and lasts to the end of its last day or until somebody ends it. How a
+client asks for one is in `wishes`.
 """
 
 from __future__ import annotations
@@ -13,11 +14,10 @@ from scheduler.domain.hours import local_day
 from scheduler.domain.messages import Lane, Message, message, text
 from scheduler.domain.people import Client, Pause, State
 from scheduler.domain.reply import Reply, reply
-from scheduler.ports import Question, Tx
+from scheduler.ports import Tx
 from scheduler.usecases import lapses, moments
-from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.names import clinician_name, name_of
-from scheduler.usecases.opening import begin_day
+from scheduler.usecases.opening import go_on
 from scheduler.usecases.post import tell
 from scheduler.usecases.rest import bars, gather, on_break, stopped, today_of, withdraw_all
 from scheduler.usecases.wake import changing
@@ -26,148 +26,83 @@ A_DAY = timedelta(days=1)
 LOOKED_BACK = timedelta(days=LONGEST)
 
 
-# --- asked for by the client ---------------------------------------------------------------------
-
-
-def ask(
-    tx: Tx, client_id: int, now: datetime, last: date | None = None, *, unsure: bool = False
-) -> Reply:
-    """A client wants a break: why. One who is on a break sees until when. A length said first is kept."""
-    with changing(tx, client_id, now) as client:
-        going_on = on_break(tx, client_id, today_of(client, now))
-        if going_on is not None:
-            done = gather(tx, client, today_of(client, now)).done
-            return reply("break-on", until=_iso(going_on.last), done=done)
-        body = {"last": _iso(last), "unsure": unsure}
-        tx.questions.ask(Question(client_id, "break", "reason", body, asked_at=now))
-        return reply("ask-break-reason")
-
-
-def wish(
-    tx: Tx, client_id: int, reason: str | None, last: date | None, unsure: bool, now: datetime
-) -> Reply:
-    """A break in the client's own words: what they leave open is asked."""
-    if reason is None:
-        return ask(tx, client_id, now, last, unsure=unsure)
-    if last is None and not unsure:
-        return because(tx, client_id, reason, now)
-    with changing(tx, client_id, now) as client:
-        return _start(tx, client, reason, last, now)
-
-
-def because(tx: Tx, client_id: int, reason: str, now: datetime) -> Reply:
-    """The reason is known; ask how long, if that was not said before."""
-    with changing(tx, client_id, now) as client:
-        if reason not in REASONS:
-            return reply("question-over")
-        before = _question(tx, client_id)
-        said = before.body if before and before.step == "reason" else {}
-        if said.get("last") or said.get("unsure"):
-            last = date.fromisoformat(said["last"]) if said["last"] else None
-            return _start(tx, client, reason, last, now)
-        tx.questions.ask(Question(client_id, "break", "length", {"reason": reason}, now))
-        return reply("ask-break-length")
-
-
-def lasts(tx: Tx, client_id: int, last: date | None, now: datetime) -> Reply:
-    """The last day is known, or that nobody knows it (`None`): the break begins."""
-    with changing(tx, client_id, now) as client:
-        question = _question(tx, client_id)
-        if question is None or question.step != "length":
-            return reply("question-over")
-        return _start(tx, client, str(question.body["reason"]), last, now)
-
-
-def lasts_for(tx: Tx, client_id: int, length: str, now: datetime) -> Reply:
-    """The same by a button: one of `LENGTHS`."""
-    today = today_of(tx.people.client(client_id), now)
-    return lasts(tx, client_id, last_day(today, length), now)
-
-
-def not_now(tx: Tx, client_id: int, now: datetime) -> Reply:
-    """No break after all."""
-    with changing(tx, client_id, now):
-        if _question(tx, client_id) is None:
-            return reply("question-over")
-        tx.questions.close(client_id, "break")
-        return reply("break-not-now")
-
-
-def _question(tx: Tx, client_id: int) -> Question | None:
-    return next((each for each in tx.questions.of(client_id) if each.kind == "break"), None)
-
-
-def _start(tx: Tx, client: Client, reason: str, last: date | None, now: datetime) -> Reply:
-    today = today_of(client, now)
-    if last is not None and not today <= last <= today + timedelta(days=LONGEST - 1):
-        tx.questions.ask(Question(client.id, "break", "length", {"reason": reason}, now))
-        return Reply((text("break-too-far"), text("ask-break-length")))
-    pause = begin(tx, client, reason, last, client.id, now)
-    details = {"away": reason, "until": _iso(last)}
-    raise_flag(
-        tx, client, "break", now, urgent=False, details=details, episode=_episode(pause)
-    )  # fmt: skip
-    return reply(
-        "break-started",
-        until=_iso(last),
-        done=gather(tx, client, today).done,
-        clinician=clinician_name(tx, client),
-        too_long=_too_long(tx, client, last),
-    )
-
-
-def _too_long(tx: Tx, client: Client, last: date | None) -> bool:
-    """Whether the clearance will have lapsed by the last day of a break that was begun (C2)."""
-    clearance = lapses.valid_clearance(tx, client.id)
-    if clearance is None or last is None:
-        return False
-    since = local_day(clearance.at, client.zone)
-    return ends_clearance(tx.pauses.of(client.id, since), since, last)
-
-
-def back(tx: Tx, client_id: int, now: datetime) -> Reply:
-    """The client is back before her break was over."""
-    with changing(tx, client_id, now) as client:
-        if not end(tx, client, client_id, now):
-            return reply("no-break")
-        asked, still = _from_now_on(tx, client, now)
-        return Reply((text("break-over", today=asked), *still))
-
-
 # --- begun and ended -----------------------------------------------------------------------------
 
 
-def begin(tx: Tx, client: Client, reason: str, last: date | None, by: int, now: datetime) -> Pause:
-    """A break from today on; one that goes on already is taken over. Nothing that was asked stays open."""
+def begin(  # the facts of one break
+    tx: Tx,
+    client: Client,
+    reason: str,
+    last: date | None,
+    by: int,
+    now: datetime,
+    first: date | None = None,
+) -> Pause:
+    """A break from today or from a later day on.
+
+    From today: one that goes on already is taken over, and nothing that was asked stays open. Until a later
+    `first` all goes on as planned. Breaks ahead on days that this one names are taken over by it.
+    """
     today = today_of(client, now)
-    going_on = on_break(tx, client.id, today)
-    if going_on is not None:
-        _close(tx, client, going_on, today - A_DAY, by, now)
-    pause = tx.pauses.add(Pause(0, client.id, today, last, reason, by, now))
-    withdraw_all(tx, client, "break")
-    tx.questions.close(client.id, "break", "fewer", "make-up")
-    after = {"reason": reason, "first": today.isoformat(), "last": _iso(last)}
+    first = first or today
+    if first == today:
+        for going_on in _all_on(tx, client, today):
+            _close(tx, client, going_on, today - A_DAY, by, now)
+        withdraw_all(tx, client, "break")
+        tx.questions.close(client.id, "break", "fewer", "make-up")
+    tx.questions.close(client.id, "break")
+    _take_over(tx, client, first, last, by, now)
+    pause = tx.pauses.add(Pause(0, client.id, first, last, reason, by, now))
+    after = {"reason": reason, "first": first.isoformat(), "last": _iso(last)}
     tx.book.audit(by, "break", client.id, now, after=after)
     return pause
+
+
+def _take_over(
+    tx: Tx, client: Client, first: date, last: date | None, by: int, now: datetime
+) -> None:  # fmt: skip
+    """What was said last counts, but a break without an end takes no later one: she may be back before it."""
+    today = today_of(client, now)
+    end = last or (first if first == today else date.max)
+    for pause in ahead(tx, client, today):
+        if pause.first <= end and (pause.last is None or pause.last >= first):
+            _close(tx, client, pause, pause.first - A_DAY, by, now)
+
+
+def ahead(tx: Tx, client: Client, today: date) -> tuple[Pause, ...]:
+    """Breaks that were asked for and have not begun."""
+    later = (pause for pause in tx.pauses.of(client.id, today) if pause.first > today)
+    return tuple(pause for pause in later if pause.covers(pause.first))
+
+
+def _all_on(tx: Tx, client: Client, today: date) -> tuple[Pause, ...]:
+    return tuple(pause for pause in tx.pauses.of(client.id, today) if pause.covers(today))
 
 
 def end(tx: Tx, client: Client, by: int, now: datetime) -> bool:
     """End the break that goes on; today is worked out again by the rules. False if there is none."""
     today = today_of(client, now)
-    pause = on_break(tx, client.id, today)
-    if pause is None:
+    going_on = _all_on(tx, client, today)
+    for pause in going_on:
+        _close(tx, client, pause, today - A_DAY, by, now)
+        tx.book.audit(by, "break-end", client.id, now, before=_iso(pause.last))
+    if not going_on:
         return False
-    _close(tx, client, pause, today - A_DAY, by, now)
-    tx.book.audit(by, "break-end", client.id, now, before=_iso(pause.last))
     _ask_of_the_pain(tx, client, now)
     lapses.look(tx, client, now)  # a break that became too long meanwhile
-    begin_day(tx, tx.people.client(client.id), now)
+    go_on(tx, tx.people.client(client.id), now)
     return True
+
+
+def cancel(tx: Tx, client: Client, pause: Pause, by: int, now: datetime) -> None:
+    """Take a break back that has not begun."""
+    _close(tx, client, pause, pause.first - A_DAY, by, now)
+    tx.book.audit(by, "break-end", client.id, now, before=_iso(pause.last))
 
 
 def _close(tx: Tx, client: Client, pause: Pause, last: date, by: int, now: datetime) -> None:
     tx.pauses.end(pause.id, last, now)
-    tx.flags.close_episode(client.id, _episode(pause), "over", by, now)
+    tx.flags.close_episode(client.id, episode(pause), "over", by, now)
 
 
 def _ask_of_the_pain(tx: Tx, client: Client, now: datetime) -> None:
@@ -184,11 +119,11 @@ def over(tx: Tx, client: Client, now: datetime) -> None:
     """A break whose last day has passed is over by itself, and its flag with it."""
     today = today_of(client, now)
     episodes = {
-        _episode(pause)
+        episode(pause)
         for pause in tx.pauses.of(client.id, today - LOOKED_BACK)
         if pause.last is not None and pause.last < today
     }
-    for flag in tx.flags.of_client(client.id):
+    for flag in tx.flags.of_client(client.id) if episodes else ():
         if flag.episode in episodes:
             tx.flags.close(flag.id, "over", client.id, "", now)
 
@@ -198,18 +133,28 @@ def _goes_on(tx: Tx, client: Client, now: datetime) -> bool:
     return any(bout.day == today_of(client, now) for bout in tx.days.open_bouts(client.id))
 
 
-def _from_now_on(tx: Tx, client: Client, now: datetime) -> tuple[bool | None, Message]:
+def from_now_on(tx: Tx, client: Client, now: datetime) -> tuple[bool | None, Message]:
     """Whether bouts are asked for today. While something else stands against them: `None`, and that."""
     found = bars(tx, gather(tx, tx.people.client(client.id), today_of(client, now)))
     return (None, (stopped(found),)) if found else (_goes_on(tx, client, now), ())
 
 
-def _episode(pause: Pause) -> str:
+def episode(pause: Pause) -> str:
+    """The flag's: a break is told to the clinician once."""
     return f"break:{pause.id}"
 
 
 def _iso(day: date | None) -> str | None:
     return day.isoformat() if day else None
+
+
+def too_long(tx: Tx, client: Client, last: date | None) -> bool:
+    """Whether the clearance will have lapsed by the last day of a break that was begun (C2)."""
+    clearance = lapses.valid_clearance(tx, client.id)
+    if clearance is None or last is None:
+        return False
+    since = local_day(clearance.at, client.zone)
+    return ends_clearance(tx.pauses.of(client.id, since), since, last)
 
 
 # --- the clinician's -----------------------------------------------------------------------------
@@ -245,7 +190,7 @@ def begin_for(
             client=client_id,
             name=name_of(tx, client_id),
             until=_iso(last),
-            too_long=_too_long(tx, client, last),
+            too_long=too_long(tx, client, last),
         )
 
 
@@ -255,7 +200,7 @@ def end_for(tx: Tx, by: int, client_id: int, now: datetime) -> Reply:
         pause = on_break(tx, client_id, today_of(client, now))
         if pause is None or not end(tx, client, by, now):
             return reply("client-no-break", client=client_id, name=name_of(tx, client_id))
-        asked, still = _from_now_on(tx, client, now)
+        asked, still = from_now_on(tx, client, now)
         clinician = clinician_name(tx, client)
         over = text("break-ended-by-clinician", clinician=clinician, today=asked)
         _tell(tx, client, f"break-over:{pause.id}", (over, *still), now)

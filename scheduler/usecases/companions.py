@@ -75,9 +75,21 @@ def _ask(tx: Tx, running: Running, companion: Companion, now: datetime) -> None:
 
 
 def to_come(tx: Tx, running: Running, now: datetime) -> int:
-    """Companions that are still to be asked for today: nudges leave room for them (P6)."""
+    """Companions that are still to be asked for today: nudges leave room for them (P6).
+
+    A nudge of the same minute comes first in the order of work, and must leave that room too.
+    """
     moment = moments.middle(tx, running.client, running.today)
-    return len(_to_do(tx, running)) if moment is not None and now < moment else 0
+    late = timedelta(minutes=running.practice.late_minutes)
+    if moment is None or now > moment + late or (now >= moment and _asked(tx, running)):
+        return 0
+    return len(_to_do(tx, running))
+
+
+def _asked(tx: Tx, running: Running) -> bool:
+    day = running.today.isoformat()
+    questions = tx.questions.of(running.client.id)
+    return any(each.kind == "companion" and each.body.get("day") == day for each in questions)
 
 
 def _to_do(tx: Tx, running: Running) -> tuple[Companion, ...]:

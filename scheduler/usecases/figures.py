@@ -66,23 +66,36 @@ def line(of: ClientWeek, start: date, practice: Practice, now: datetime) -> Line
         "weekly": _weekly(of),
         "excused": numbers.excused,
         "open": numbers.still_open,
-        "companions": [*_companions(of, start, plan, practice)],
+        "companions": [*_companions(of, start, plan, practice, today)],
         "cells": [_cell(of, day, by_day.get(day), practice, today) for day in week],
         "reasons": [*reasons(of)],
     }
 
 
 def _companions(
-    of: ClientWeek, start: date, plan: Plan | None, practice: Practice
+    of: ClientWeek, start: date, plan: Plan | None, practice: Practice, today: date
 ) -> Iterator[Argument]:
-    """Each companion with the days on which it was done, so far as a day counts, of its days a week."""
+    """Each companion with the days on which it was done, so far as a day counts, of those it was due on.
+
+    Days on a break or a hold leave the denominator like those of the impact (W6), unless it was done.
+    """
     for each in plan.companions if plan else ():
-        done = sum(
-            w.counts(entry.rounds, each.rounds, practice.count_percent)
+        done = {
+            entry.day
             for entry in of.companions
-            if entry.companion == each.key and start <= entry.day < start + timedelta(days=WEEK)
-        )
-        yield {"name": each.key, "done": done, "days": each.days}
+            if entry.companion == each.key
+            and start <= entry.day < start + timedelta(days=WEEK)
+            and w.counts(entry.rounds, each.rounds, practice.count_percent)
+        }
+        days = (start + timedelta(days=n) for n in range(WEEK))
+        due = [day for day in days if day.weekday() in each.weekdays]
+        excused = [day for day in due if day not in done and _stopped(of, day, today)]
+        yield {"name": each.key, "done": len(done), "days": len(due) - len(excused)}
+
+
+def _stopped(of: ClientWeek, day: date, today: date) -> bool:
+    """Whether all exercise was stopped on a day: a hold of one movement stops no companion."""
+    return _paused(of, day) or (day <= today and held(of, day, None))
 
 
 def plan_on(of: ClientWeek, day: date) -> Plan | None:
@@ -132,8 +145,8 @@ def _paused(of: ClientWeek, day: date) -> bool:
     return any(pause.covers(day) for pause in of.pauses)
 
 
-def held(of: ClientWeek, day: date, movement: str) -> bool:
-    """Whether a hold was open at some time of the client's local day."""
+def held(of: ClientWeek, day: date, movement: str | None) -> bool:
+    """Whether a hold of all exercise, or of this movement, was open on the client's local day."""
     start, end = (instant(each, 0, of.client.zone) for each in (day, day + A_DAY))
     return any(hold.stopped(movement, start, end) for hold in of.holds)
 

@@ -9,14 +9,14 @@ from typing import Any
 from scheduler.domain.messages import Argument, Lane, message, text
 from scheduler.domain.pain import SIGNS, Urgency
 from scheduler.domain.people import Client, State
-from scheduler.domain.plan import MOVEMENTS, Plan, first_impact_day
+from scheduler.domain.plan import MOVEMENTS, Plan
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
-from scheduler.usecases import plans
+from scheduler.usecases import plans, weekplan
 from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.lapses import valid_clearance
 from scheduler.usecases.names import clinician_name, name_of
-from scheduler.usecases.opening import begin_day
+from scheduler.usecases.opening import go_on
 from scheduler.usecases.post import tell
 from scheduler.usecases.rest import today_of, withdraw_all
 from scheduler.usecases.wake import changing
@@ -158,9 +158,9 @@ def release(
         tx.people.save_client(replace(tx.people.client(client_id), resumes_on=first))
         person = tx.people.get(client_id)
         cleared = valid_clearance(tx, client_id) is not None
+        go_on(tx, tx.people.client(client_id), now)
         if person and person.state is State.READY and cleared:
             _tell_released(tx, client, by, after, first, now)
-        begin_day(tx, tx.people.client(client_id), now)
         return reply(
             "released" if cleared else "released-not-cleared",
             client=client_id,
@@ -180,7 +180,14 @@ def _lower_today(tx: Tx, client_id: int, first: date, total: int) -> None:
 
 
 def _tell_released(tx: Tx, client: Client, by: int, plan: Plan, first: date, now: datetime) -> None:
-    """Tell the client who released, the dose, and when bouts are asked next, which is seldom on `first`."""
+    """Tell the client who released, the dose, and when bouts are asked next, which is seldom on `first`.
+
+    Today only if there is still room for a bout; no day where nobody knows when her break ends.
+    """
+    today = today_of(client, now)
+    asked_today = any(bout.day == today for bout in tx.days.open_bouts(client.id))
+    tomorrow = max(first, today + timedelta(days=1))
+    day = today if asked_today else weekplan.first_asked(tx, client, tomorrow)
     tell(
         tx,
         client.id,
@@ -193,7 +200,7 @@ def _tell_released(tx: Tx, client: Client, by: int, plan: Plan, first: date, now
             bout_reps=plan.bout_reps,
             movement=plan.movement,
             per_side=MOVEMENTS[plan.movement].per_side,
-            day=first_impact_day(plan, first).isoformat(),
+            day=day.isoformat() if day else None,
         ),
         now,
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from scheduler.domain import days as d
 from scheduler.domain.days import Day
@@ -12,8 +12,25 @@ from scheduler.usecases import weekplan
 from scheduler.usecases.rest import Running, bars, gather, replan, spread, today_of
 
 
-def begin_day(tx: Tx, client: Client, now: datetime) -> Day | None:
-    """Plan today if it is an impact day and nothing stands against it; the day's row, old or new."""
+def go_on(tx: Tx, client: Client, now: datetime) -> Day | None:
+    """Begin the day, or go on with it, after a break or a hold was ended.
+
+    She may have acted on a prompt before it was withdrawn: nothing is asked sooner than the minimum gap
+    after the last one that reached her, whatever became of it.
+    """
+    running = gather(tx, client, today_of(client, now))
+    asked = [bout.asked_at for bout in running.bouts if bout.asked_at is not None]
+    gap = timedelta(minutes=running.plan.gap_minutes if running.plan else 0)
+    return begin_day(tx, client, now, max(asked) + gap if asked else None)
+
+
+def begin_day(
+    tx: Tx, client: Client, now: datetime, not_before: datetime | None = None
+) -> Day | None:
+    """Plan today if it is an impact day and nothing stands against it; the day's row, old or new.
+
+    Nothing of it is asked before `not_before`, also where the day is worked out again.
+    """
     running = gather(tx, client, today_of(client, now))
     if running.day is None and not _is_impact_day(tx, running):
         return None
@@ -33,7 +50,7 @@ def begin_day(tx: Tx, client: Client, now: datetime) -> Day | None:
             )
         )
     if not d.waiting(running.bouts) and not d.still_open(running.bouts):
-        replan(tx, running, now)
+        replan(tx, running, now, asked_for=not_before)
     return tx.days.get(client.id, running.today)
 
 

@@ -17,12 +17,15 @@ def ends_at(tx: Tx, client: Client) -> datetime | None:
     last = client.heard_at or client.joined_at
     if last is None:
         return None
+    silent = timedelta(days=tx.book.practice().silent_days)
     for pause in tx.pauses.of(client.id, local_day(last, client.zone)):
+        if pause.first > local_day(last + silent, client.zone):
+            break  # it begins after the flag
         if pause.last is not None and pause.last >= pause.first:  # nobody is asked on a break
             last = max(last, instant(pause.last + timedelta(days=1), 0, client.zone))
     for hold in tx.health.holds_since(client.id, last):  # nor on a hold
         last = max(last, hold.released_at or last)
-    return last + timedelta(days=tx.book.practice().silent_days)
+    return last + silent
 
 
 def look(tx: Tx, client: Client, now: datetime) -> None:

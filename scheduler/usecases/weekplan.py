@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
 from scheduler.domain import week as w
+from scheduler.domain.breaks import LONGEST
 from scheduler.domain.days import Day
 from scheduler.domain.people import Client
 from scheduler.domain.plan import Plan, suggest_days
@@ -126,6 +127,26 @@ def is_planned(tx: Tx, client: Client, day: date) -> bool:
     """Whether a day is one of the impact days planned for its week."""
     planned = ensure(tx, client, day)
     return planned is not None and day in planned.days
+
+
+def first_asked(tx: Tx, client: Client, first: date) -> date | None:
+    """The first day from `first` on that is planned and not on a break, with its rest kept, as things stand.
+
+    `None` where there is none: the plan ends before it, or nobody knows when a break ends.
+    """
+    pauses = tx.pauses.of(client.id, first)
+    for day in (first + timedelta(days=n) for n in range(LONGEST)):
+        version = tx.plans.on(client.id, day)
+        on_break = any(pause.covers(day) for pause in pauses)
+        if on_break or version is None or not _in_dates(version.plan, day):
+            continue
+        start = start_of(tx, day)
+        known = tx.weeks.get(client.id, start)
+        days = known.days if known else suggestion(tx, client, version, start, start)
+        before = day - timedelta(days=version.plan.rest_days)
+        if day in days and not _loads(tx, client, version.plan, before, day - A_DAY):
+            return day
+    return None
 
 
 def standing(tx: Tx, client: Client, planned: WeekPlan, over: date) -> Standing | None:

@@ -1,6 +1,6 @@
 """Breaks: asked for, kept, over by themselves or before; what they do to prompts and clearance (C2, I1)."""
 
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 
@@ -206,5 +206,205 @@ async def test_a_clinician_gives_a_break_and_ends_it_and_the_client_is_told(whol
     assert (await whole.run(lambda tx: tx.days.open_bouts(IDS[ANN]))) == ()
     await whole.forge(DANA, f"ke:{IDS[ANN]}")
     assert whole.the(ANN, "break-ended-by-clinician").args["today"] is True
-    await whole.step(at(8, 5))
+    await whole.step(at(9, 59))
+    assert whole.count(ANN, "prompt") == 1  # the gap of two hours from the prompt at eight holds
+    await whole.step(at(10))
     assert whole.count(ANN, "prompt") == 2
+
+
+# --- words that are no break ---------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("words", "answer"),
+    [
+        ("I had a bone break", "ask-pain-sign"),
+        ("broken toe, need a break", "ask-pain-sign"),
+        ("down with the flu and dizzy", "stop-today"),
+    ],
+)
+@briefly
+async def test_a_broken_bone_and_a_sign_beside_illness_never_start_a_break(
+    theatre: Theatre, words: str, answer: str
+) -> None:
+    ann = await daily(theatre)
+    await ann.until(7)
+    assert answer in (await ann.say(words)).ids
+    assert not await pauses(ann)
+    await ann.until(8, 30)
+    assert not ann.prompted()
+    assert await flags(ann, "pain" if answer == "stop-today" else "question-open")
+
+
+@briefly
+async def test_who_wants_no_break_is_asked_nothing_about_one(theatre: Theatre) -> None:
+    ann = await daily(theatre)
+    await ann.until(7)
+    for words in ("I don't need a break", "lunch break", "give me a break"):
+        assert (await ann.say(words)).ids == ("not-understood",), words
+    await ann.say("/break")
+    assert (await ann.say("I don't need a break")).ids == ("break-not-now",)
+    await ann.until(8)
+    assert len(ann.prompted()) == 1
+
+
+# --- a break that begins later -------------------------------------------------------------------
+
+
+async def verdicts(who: Someone) -> dict[int, tuple[str, str]]:
+    """The judged days of the journey with verdict and why."""
+    run = who.theatre.stage.house.store.run
+    judged = await run(lambda tx: tx.days.judged(who.facts.person, 14))
+    return {(day.day - who.first_day).days: (day.verdict, day.why) for day in judged}
+
+
+async def test_a_break_from_friday_leaves_the_days_before_it_and_is_over_by_itself(
+    theatre: Theatre,
+) -> None:
+    ann = await daily(theatre)
+    await ann.until(8)
+    told = (await ann.say("going away on Friday for 3 days")).get("break-planned")
+    assert told is not None
+    assert (told.args["day"], told.args["until"]) == ("2027-03-12", "2027-03-14")
+    assert told.args["too_long"] is False
+    (flag,) = await flags(ann)
+    assert flag.details == {"away": "travel", "begins": "2027-03-12", "until": "2027-03-14"}
+    assert (await ann.tap("all")).ids[0] == "logged"  # the open prompt stays
+    await ann.until(21, day=6)
+    assert days_asked(ann) == [0, 1, 2, 3]
+    assert await flags(ann)
+    await ann.until(13, day=7)
+    assert days_asked(ann) == [0, 1, 2, 3, 7]
+    assert not await flags(ann)
+    judged = await verdicts(ann)
+    assert {n: judged[n] for n in (4, 5, 6)} == dict.fromkeys((4, 5, 6), ("excused", "break"))
+    assert judged[3][1] == "no-answer"
+
+
+@briefly
+async def test_a_start_that_could_be_two_days_is_asked_back_step_by_step(theatre: Theatre) -> None:
+    ann = await daily(theatre)
+    await ann.until(7)
+    assert (await ann.say("away next week")).ids == ("ask-break-first",)
+    assert (await ann.say("purple")).ids == ("answer-choice", "ask-break-first")
+    asked = (await ann.say("the 15th")).get("ask-break-length-from")
+    assert asked is not None
+    assert asked.args["day"] == "2027-03-15"
+    assert not await pauses(ann)
+    told = (await ann.say("till Sunday")).get("break-planned")
+    assert told is not None
+    assert (told.args["day"], told.args["until"]) == ("2027-03-15", "2027-03-21")
+    assert (await ann.say("/break")).ids == ("break-ahead",)
+    assert (await ann.press("bs")).ids == ("ask-break-reason",)
+    assert (await ann.say("travel from Friday, 2 days")).ids == ("break-planned",)
+    found = [(pause.first, pause.last) for pause in await pauses(ann)]
+    assert found == [(date(2027, 3, 12), date(2027, 3, 13)), (date(2027, 3, 15), date(2027, 3, 21))]
+
+
+@pytest.mark.parametrize("how", ["press", "words"])
+@briefly
+async def test_a_break_that_has_not_begun_can_be_called_off(theatre: Theatre, how: str) -> None:
+    ann = await daily(theatre)
+    await ann.until(7)
+    told = (await ann.say("away tomorrow and Wednesday")).get("break-planned")
+    assert told is not None
+    button = f"bx:{told.args['pause']}"
+    off = await (ann.press(button) if how == "press" else ann.say("cancel my trip"))
+    assert off.ids == ("break-cancelled",)
+    assert not await flags(ann)
+    await ann.until(9, day=1)
+    assert days_asked(ann) == [0, 1]
+    assert (await ann.say("cancel my trip")).ids == ("not-understood",)
+
+
+@briefly
+async def test_what_was_said_last_of_the_same_days_counts(theatre: Theatre) -> None:
+    ann = await daily(theatre)
+    await ann.until(7)
+    await ann.say("away from Thursday till Saturday")
+    await ann.say("away from Friday till Sunday")
+    await ann.until(7, day=2)
+    await ann.say("I am ill")
+    await ann.press("bl:unsure")  # no end: the holiday stays
+    await ann.until(7, day=3)
+    await ann.say("I'm back")
+    await ann.until(21, day=7)
+    assert days_asked(ann) == [0, 1, 3, 7]
+
+
+@pytest.mark.parametrize(
+    ("why", "days", "kept"),
+    [("travel", 13, True), ("travel", 14, False), ("illness", 7, True), ("illness", 8, False)],
+)
+@briefly
+async def test_a_later_break_counts_from_its_own_first_day(
+    theatre: Theatre, why: str, days: int, kept: bool
+) -> None:
+    # 14 days, and over 7 for illness: rule C2 of the specification (read)
+    ann = await daily(theatre)
+    await ann.until(7)
+    await ann.say(f"break from Wednesday for {days} days")
+    told = (await ann.press(f"br:{why}")).get("break-planned")
+    assert told is not None
+    assert told.args["too_long"] is not kept
+    await ann.until(21, day=days)  # the day before its last
+    assert not await flags(ann, "lapsed")
+    await ann.until(21, day=days + 2)
+    assert bool(await flags(ann, "lapsed")) is not kept
+    assert days_asked(ann) == [0, 1, *([days + 2] if kept else [])]
+
+
+@briefly
+async def test_a_break_far_ahead_does_not_hide_that_nothing_comes_from_her(
+    theatre: Theatre,
+) -> None:
+    # 7 days without a word: rule H8 (read)
+    ann = await daily(theatre)
+    await ann.until(7)
+    await ann.say("on holiday from 20 March till 23 March")
+    await ann.until(7, day=7)
+    assert len(await flags(ann, "silent")) == 1
+
+
+# --- begun and ended on one day, and flown through -----------------------------------------------
+
+
+@briefly
+async def test_back_on_the_same_day_she_is_not_asked_again_before_the_gap_is_over(
+    theatre: Theatre,
+) -> None:
+    """She may have acted on the prompt that was withdrawn; the gap of two hours counts from it."""
+    ann = await theatre.client(total=60, weekdays=EVERY_DAY, days_min=7)  # a day without slack
+    await ann.until(8, 1)
+    await ann.say("travelling for 2 days")
+    await ann.until(8, 10)
+    assert "break-over" in (await ann.say("I'm back")).ids
+    await ann.say("/times")
+    await ann.press("t:window")
+    await ann.say("8:00-20:00")  # the day is worked out again, and the gap stays
+    await ann.press("t:keep")
+    await ann.until(20)
+    assert ann.times()[:2] == ["08:00", "10:00"]
+
+
+@briefly
+async def test_a_flight_in_a_break_moves_its_end_to_her_new_midnight_and_judges_no_day_twice(
+    theatre: Theatre,
+) -> None:
+    ann = await daily(theatre)
+    await ann.until(7)
+    await ann.say("on holiday till Sunday")
+    await ann.until(12, day=4)
+    await ann.say("/times")
+    await ann.press("t:zone")
+    assert (await ann.say("Honolulu")).ids[-1] == "ask-times"
+    ann.moved("Pacific/Honolulu")
+    await ann.press("t:keep")
+    lisbon_monday = ann.at(7, 59, day=7) - timedelta(hours=10)
+    await theatre.stage.step(lisbon_monday)
+    assert not ann.prompted()  # it is Sunday evening where she is
+    await ann.until(13, day=8)
+    assert days_asked(ann) == [7, 8]
+    assert ann.times()[0] == "08:00"
+    judged = await verdicts(ann)
+    assert {n: why for n, (_, why) in judged.items() if n < 7} == dict.fromkeys(range(7), "break")

@@ -18,6 +18,7 @@ pytest_plugins = ("tests.journeys.furniture",)
 
 BACK, HOVER = CATALOGUE["back-raise"], CATALOGUE["hover-hold"]
 ANNS = IDS[ANN]
+COUNTED = ("prompt", "nudge", "ask-companion", "ask-week")
 
 
 async def with_companions(theatre: Theatre, *companions: Companion, **more: Any) -> Someone:
@@ -152,6 +153,39 @@ async def test_a_break_stops_companions_too(theatre: Theatre) -> None:
     await ann.say("travelling for 2 days")
     await ann.until(21, day=2)
     assert asked(ann) == [(2, "14:00")]
+
+
+@briefly
+async def test_days_on_a_break_or_a_hold_are_none_on_which_it_was_due(theatre: Theatre) -> None:
+    """It is due on Monday, Wednesday and Friday; a day on which it was done counts all the same."""
+    ann = await with_companions(theatre, BACK)
+    await ann.until(9)
+    await ann.say("travelling for 3 days")
+    assert await week(ann) == [{"name": "back-raise", "done": 0, "days": 1}]
+    await ann.say("did my back raise")
+    assert await week(ann) == [{"name": "back-raise", "done": 1, "days": 2}]
+    await ann.until(9, day=4)
+    await ann.say("chest pain")
+    assert await week(ann) == [{"name": "back-raise", "done": 1, "days": 1}]
+
+
+@briefly
+async def test_on_a_full_day_nudges_give_way_first_then_companions_and_never_a_bout(
+    theatre: Theatre,
+) -> None:
+    """Planned bouts and two more are all that come of its own accord (P6).
+
+    Two companions take the two, so no nudge is left; with the week's question on its last evening beside
+    them, one companion gives way too. Nobody answers: a silent day asks all its bouts.
+    """
+    every = tuple(range(7))
+    both = (replace(BACK, weekdays=every), replace(HOVER, weekdays=every))
+    ann = await with_companions(theatre, *both, weekdays=(0, 6), days_min=2)
+    await ann.until(21, day=6)
+    for day, companions, question in ((0, 2, 0), (6, 1, 1)):
+        said = [line for line in ann.heard() if (ann.facts.day(line.at) - MONDAY).days == day]
+        count = [sum(bool(line.get(id_)) for line in said) for id_ in COUNTED]
+        assert count == [2, 0, companions, question], day
 
 
 @briefly

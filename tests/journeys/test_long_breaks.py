@@ -143,6 +143,35 @@ async def test_back_while_on_hold_she_is_promised_no_bout(whole: Whole) -> None:
     assert whole.last(ANN)[0].args["today"] is None
 
 
+@pytest.mark.parametrize(("length", "told"), [("3 days", "2027-03-11"), ("4 days", "2027-03-15")])
+async def test_a_release_during_a_break_names_the_day_on_which_bouts_are_asked_again(
+    whole: Whole, length: str, told: str
+) -> None:
+    """Her days are Monday and Thursday."""
+    await whole.say(ANN, f"on holiday for {length}")
+    await whole.say(DANA, "/clients")
+    await whole.forge(DANA, f"ch:{IDS[ANN]}")
+    await whole.forge(DANA, f"rel:{IDS[ANN]}")
+    await whole.press(DANA, f"rd:{IDS[ANN]}:20")
+    await whole.press(DANA, f"rf:{IDS[ANN]}:20:today")
+    assert whole.the(ANN, "release-told").args["day"] == told
+    days = 3 if told.endswith("11") else 7
+    await whole.step(at(7, 59, day=days))
+    assert whole.count(ANN, "prompt") == 0
+    await whole.step(at(8, 5, day=days))
+    assert whole.count(ANN, "prompt") == 1
+
+
+async def test_a_release_in_a_break_without_an_end_names_no_day(whole: Whole) -> None:
+    await whole.say(ANN, "I am ill, not sure how long")
+    await whole.say(DANA, "/clients")
+    await whole.forge(DANA, f"ch:{IDS[ANN]}")
+    await whole.forge(DANA, f"rel:{IDS[ANN]}")
+    await whole.press(DANA, f"rd:{IDS[ANN]}:20")
+    await whole.press(DANA, f"rf:{IDS[ANN]}:20:today")
+    assert whole.the(ANN, "release-told").args["day"] is None
+
+
 @briefly
 async def test_back_after_a_break_too_long_she_is_promised_no_bout(theatre: Theatre) -> None:
     ann = await on_holiday(theatre, 20)

@@ -22,6 +22,21 @@ def _lengths(_: Args) -> Rows:
     return [*in_rows(lengths, 2), [button("no-break", "bn")]]
 
 
+def _lengths_from(_: Args) -> Rows:
+    """From a later day on."""
+    first = [button("break-one-day", "bl:today")]
+    lengths = [button(f"break-{length}", f"bl:{length}") for length in LENGTHS if length != "today"]
+    return [*in_rows([*first, *lengths], 2), [button("no-break", "bn")]]
+
+
+def _cancel(args: Args) -> Rows:
+    return [[button("cancel-break", f"bx:{args['pause']}")]]
+
+
+def _ahead(args: Args) -> Rows:
+    return [*_cancel(args), [button("another-break", "bs")]]
+
+
 def _going_on(_: Args) -> Rows:
     return [[BACK], [button("change-break", "bm")]]
 
@@ -54,7 +69,11 @@ def of_client(args: Args) -> list[Button]:
 
 KEYBOARDS: dict[str, Callable[[Args], Rows]] = {
     "ask-break-reason": _reasons,
+    "ask-break-first": lambda _: [[button("no-break", "bn")]],
     "ask-break-length": _lengths,
+    "ask-break-length-from": _lengths_from,
+    "break-planned": _cancel,
+    "break-ahead": _ahead,
     "break-started": lambda _: [[BACK]],
     "break-on": _going_on,
     "on-break": lambda _: [[BACK]],
@@ -66,6 +85,6 @@ KEYBOARDS: dict[str, Callable[[Args], Rows]] = {
     "client-break-over": _to_client,
 }
 SHAPES: dict[str, str] = {
-    "br": "s", "bl": "s", "bn": "", "bb": "", "bm": "",
+    "br": "s", "bl": "s", "bn": "", "bb": "", "bm": "", "bx": "i", "bs": "",
     "kb": "i", "kr": "is", "kl": "iss", "ke": "i",
 }  # fmt: skip
