@@ -28,7 +28,7 @@ Week = Mapping[str, Any]
 
 SIGN_WIDE, SIGN_HIGH = 8.8, 5.2
 FIRST = 19.0
-COLUMNS = (13.0, 28.0, 15.0, 15.0, 10.0, 15.0, 9.4)
+COLUMNS = (12.0, 29.0, 14.0, 15.0, 10.0, 14.4, 11.0)
 MOST_WEEKS, MOST_NOTE_LINES, MOST_PLAN_LINES = 12, 3, 2
 MOST_ITEMS = 6
 """Lines of each list of pain, falls, flags and holds; fewer where the page is full."""

@@ -6,25 +6,22 @@ Texts are sent without a parse mode, so nothing is escaped and markup in a name 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from itertools import pairwise
-from types import MappingProxyType
 
-from bot.words.catalogue import Catalogue, MissingText, catalogue
+from bot.words.catalogue import LANGUAGES, Catalogue, MissingText, catalogue
 from bot.words.formats import arguments, is_nothing
 from bot.words.pseudo import PSEUDO, pseudo
 from scheduler.domain.messages import Message, Text
 
 __all__ = ["LANGUAGES", "LONGEST_LABEL", "PSEUDO", "MissingText", "label", "render"]
 
-LANGUAGES: Mapping[str, str] = MappingProxyType({"en": "English"})
-"""The languages of the menu, each by its own name. Somebody with another one reads English."""
 DEFAULT = "en"
 LONGEST_LABEL = 32
 """Characters of a button's label: about what a phone shows of one button a row."""
 DETAILS: tuple[str, ...] = (
     "urgent", "movement", "sign", "score", "place", "when", "new", "sharper",
-    "injured", "new_pain", "doing", "unanswered", "reps", "done", "away", "because", "readiness", "until",
+    "injured", "new_pain", "doing", "unanswered", "reps", "done", "away", "because", "readiness", "begins",
+    "until",
     "words", "phone",
 )  # fmt: skip
 """What a flag may carry, in the order of its lines. Each has a piece of its own, `part-flag-...`."""

@@ -3,11 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from functools import cache
+from copy import copy
+from functools import cache, cached_property
 from importlib import resources
+from types import MappingProxyType
 
 from fluent.runtime import FluentBundle, FluentResource
 from fluent.syntax import ast
+
+LANGUAGES: Mapping[str, str] = MappingProxyType({"en": "English", "es": "Español"})
+"""The languages of the menu, each by its own name. Somebody with another one reads English."""
 
 
 class MissingText(LookupError):  # noqa: N818 # named after what is missing
@@ -31,12 +36,22 @@ class Catalogue:
             raise ValueError(f"{language}: cannot read {junk[0].strip()[:80]!r}")
         self._bundle = FluentBundle([language], use_isolating=False)
         self._bundle.add_resource(self.resource)
+        self.short = False
+
+    @cached_property
+    def narrow(self) -> Catalogue:
+        """The same texts for narrow places: the attribute `short` of a piece that has one."""
+        narrow = copy(self)
+        narrow.short = True
+        return narrow
 
     def say(self, id_: str, args: Mapping[str, str | int | float], attribute: str = "") -> str:
         """A text, or one of its attributes, in words. MissingText if it or an argument is missing."""
         if not self._bundle.has_message(id_):
             raise MissingText(id_, self.language, "no such text")
         found = self._bundle.get_message(id_)
+        if self.short and not attribute and "short" in found.attributes:
+            attribute = "short"
         pattern = found.attributes.get(attribute) if attribute else found.value
         if pattern is None:
             raise MissingText(id_, self.language, f"no {attribute or 'value'}")

@@ -8,15 +8,14 @@ read "none", for the catalogue's selectors; yes and no read "yes" and "no".
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from datetime import date, datetime
 from typing import Any
 
-from bot.words.catalogue import Catalogue
+from bot.words import times
+from bot.words.catalogue import LANGUAGES, Catalogue
+from bot.words.times import Value, in_line
 from bot.words.typed import one_line
 from bot.words.values import companion_name, setting_value
-from scheduler.domain.hours import parse_span
 
-Value = str | int | float
 Format = Callable[[Any, Catalogue, Mapping[str, Any]], Value]
 NOTHING = "none"
 
@@ -32,18 +31,25 @@ MAY_BE_ABSENT: Mapping[str, Any] = {
     "first": False,
     "per_side": False,
     "phone": "",
+    "waiting": 1,
 }
 """Arguments that a message may lack, for one that waits in the outbox may be older than its words."""
 LONGEST: Mapping[str, int] = {"name": 64, "clinician": 64, "words": 500, "note": 300}
 LONGEST_TYPED = 200
 """Characters of anything else that people type."""
-NOON, DAY = 720, 1440  # minutes
+SHORTENED = ("at", "day", "days", "first", "last", "made_at", "weekday")
+"""Arguments that are also given in the short form of the language, as `day_short` and so on."""
 
 
 def arguments(args: Mapping[str, Any], words: Catalogue) -> dict[str, Value]:
     """Every argument in words, with those derived from them."""
     given = {**MAY_BE_ABSENT, **args}
     said = {name: _word(name, value, words, given) for name, value in given.items()}
+    said |= {
+        f"{name}_short": _word(name, given[name], words.narrow, given)
+        for name in SHORTENED
+        if name in given
+    }
     if not is_nothing(given.get("movement")):
         said["movement_one"] = words.say(f"name-movement-{given['movement']}", {}, "one")
     if "setting" in given:
@@ -75,104 +81,6 @@ def _word(name: str, value: Any, words: Catalogue, given: Mapping[str, Any]) -> 
     return one_line(value, LONGEST.get(name, LONGEST_TYPED)) if isinstance(value, str) else value
 
 
-# --- times ---------------------------------------------------------------------------------------
-
-
-def _clock(minute: int, words: Catalogue) -> str:
-    """A minute of the day, 0 to 1440, on the 12-hour clock."""
-    if minute % DAY == 0:
-        return words.say("part-midnight", {})
-    if minute == NOON:
-        return words.say("part-noon", {})
-    half = words.say("part-am" if minute < NOON else "part-pm", {})
-    hour, rest = divmod(minute, 60)
-    said: dict[str, Value] = {"hour": hour % 12 or 12, "minute": f"{rest:02}", "half": half}
-    return words.say("part-time" if rest else "part-hour", said)
-
-
-def _time(value: str, words: Catalogue, _: Mapping[str, Any]) -> str:
-    """The time of `2027-03-08T14:05`; the reader knows the day."""
-    at = datetime.fromisoformat(value)
-    return _clock(at.hour * 60 + at.minute, words)
-
-
-def _bound(value: str, words: Catalogue, given: Mapping[str, Any]) -> str:
-    """The first or last of something: of bouts the time of day, of days the date."""
-    return (_time if "T" in value else _day)(value, words, given)
-
-
-def _week(value: str, _: Catalogue, __: Mapping[str, Any]) -> str:
-    """The number of an ISO week, `2027-W03`."""
-    return str(int(value.rpartition("W")[2]))
-
-
-def _moment(value: str, words: Catalogue, _: Mapping[str, Any]) -> str:
-    """Day and time of `2027-03-08T14:05`."""
-    day = _date(date.fromisoformat(value[:10]), words)
-    return words.say("part-moment", {"date": day, "time": _time(value, words, {})})
-
-
-def _since(value: str, words: Catalogue, given: Mapping[str, Any]) -> str:
-    """A moment, or a day where the time of it does not matter."""
-    return (_moment if "T" in value else _day)(value, words, given)
-
-
-def _date(day: date, words: Catalogue) -> str:
-    return words.say(
-        "part-date",
-        {
-            "weekday": _weekday(day.weekday(), words, {}),
-            "number": day.day,
-            "month": words.say(f"name-month-{day.month}", {}),
-        },
-    )
-
-
-def _day(value: str, words: Catalogue, _: Mapping[str, Any]) -> str:
-    return _date(date.fromisoformat(value), words)
-
-
-def _dates(value: Sequence[str], words: Catalogue, given: Mapping[str, Any]) -> str:
-    return ", ".join(_day(each, words, given) for each in value)
-
-
-def _dated(value: str, words: Catalogue, _: Mapping[str, Any]) -> str:
-    """A day with its year: a plan may begin or end in another one."""
-    day = date.fromisoformat(value)
-    return words.say("part-date-year", {"date": _date(day, words), "year": str(day.year)})
-
-
-def _edge(value: str | int, words: Catalogue, given: Mapping[str, Any]) -> str:
-    """The start or end of a plan (a date) or of its hours (a minute of the day)."""
-    return _clock(value, words) if isinstance(value, int) else _dated(value, words, given)
-
-
-def _span(value: Sequence[int], words: Catalogue, _: Mapping[str, Any]) -> str:
-    start, end = (_clock(minute, words) for minute in value)
-    return words.say("part-span", {"start": start, "end": end})
-
-
-def _typed_span(value: str, words: Catalogue, given: Mapping[str, Any]) -> str:
-    """`08:00-20:00`."""
-    span = parse_span(value)
-    return _span([span.start, span.end], words, given)
-
-
-def _spans(value: Sequence[Sequence[int]], words: Catalogue, given: Mapping[str, Any]) -> str:
-    return ", ".join(_span(each, words, given) for each in value)
-
-
-def _weekday(value: int, words: Catalogue, _: Mapping[str, Any]) -> str:
-    return words.say(f"name-weekday-{value}", {})
-
-
-def _weekdays(value: Sequence[int] | int, words: Catalogue, given: Mapping[str, Any]) -> Value:
-    """Weekdays by name; of a number of days, the number."""
-    if isinstance(value, int):
-        return value
-    return ", ".join(_weekday(day, words, given) for day in value)
-
-
 # --- catalogue keys ------------------------------------------------------------------------------
 
 
@@ -189,7 +97,7 @@ def _named(family: str) -> Format:
 
 def _names(family: str) -> Format:
     def names(value: Sequence[Any], words: Catalogue, _: Mapping[str, Any]) -> str:
-        return ", ".join(words.say(_key(family, each), {}) for each in value)
+        return in_line([words.say(_key(family, each), {}) for each in value], words)
 
     return names
 
@@ -208,11 +116,11 @@ def _values(value: Sequence[Any], words: Catalogue, given: Mapping[str, Any]) ->
     """The values that would work for a plan's field: movements, weekdays, hours, dates, numbers."""
     one: dict[str, Format] = {
         "movement": _named("movement"),
-        "weekdays": _weekday,
-        "window": _typed_span,
-        "start": _dated,
-        "review": _dated,
-        "end": _dated,
+        "weekdays": times.weekday,
+        "window": times.typed_span,
+        "start": times.dated,
+        "review": times.dated,
+        "end": times.dated,
     }
     form = one.get(str(given.get("field")))
     return ", ".join(str(form(each, words, given)) if form else str(each) for each in value)
@@ -271,17 +179,18 @@ def _plain(value: object, _: Catalogue, __: Mapping[str, Any]) -> str:
 
 
 FORMATS: Mapping[str, Format] = {
-    "at": _time, "next": _time, "first": _bound, "last": _bound,
-    "since": _since, "made_at": _moment,
-    "week": _week, "day": _day, "until": _day, "review": _dated, "start": _edge, "end": _edge,
+    "at": times.time, "next": times.time, "first": times.bound, "last": times.bound,
+    "since": times.since, "made_at": times.moment,
+    "week": times.week, "day": times.day, "until": times.day, "review": times.dated,
+    "start": times.edge, "end": times.edge,
     "reason": _named("reason"), "reasons": _reasons, "digest_rows": _rows("part-row-digest"),
     "flag_rows": _rows("part-row-flag"),
     "clients": _rows("part-row-client"), "covers": _rows("part-row-cover"),
     "companions": _companions, "beside": _listed("part-beside"), "scores": _listed("part-score"),
     "companion": lambda value, words, _: companion_name(value, words),
-    "instead": _day, "dates": _dates,
-    "window": _span, "quiet": _spans,
-    "weekday": _weekday, "weekdays": _weekdays, "days": _weekdays,
+    "instead": times.day, "begins": times.day, "dates": times.dates,
+    "window": times.span, "quiet": times.spans,
+    "weekday": times.weekday, "weekdays": times.weekdays, "days": times.weekdays,
     "movement": _named("movement"), "movements": _names("movement"),
     "sign": _named("sign"), "place": _named("place"), "when": _named("when"), "doing": _named("doing"),
     "unanswered": _named("step"), "kind": _named("kind"), "outcome": _named("outcome"),
@@ -292,6 +201,7 @@ FORMATS: Mapping[str, Format] = {
     "readiness": _items("ready"),
     "values": _values, "suggestions": _joined,
     "rows": _rows("part-row-dose"), "bouts": _rows("part-row-bout"), "settings": _settings,
+    "language": lambda value, _, __: LANGUAGES.get(value, value),
     "away": _named("away"), "because": _named("because"),
     "flag": _plain, "version": _plain, "update": _plain,
     "zone": lambda value, _, __: one_line(value.replace("_", " "), LONGEST_TYPED),

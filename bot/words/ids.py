@@ -13,6 +13,7 @@ from fluent.syntax.visitor import Visitor
 
 from bot.words import DETAILS
 from bot.words.catalogue import Catalogue, catalogue
+from bot.words.formats import SHORTENED
 
 HEAD = """# Texts and their arguments
 
@@ -26,7 +27,12 @@ carries those of its arguments that are known.
 |---|---|---|"""
 PIECES = frozenset({"part", "name"})
 """Groups of texts that only ever stand inside others."""
-DERIVED = {"movement_one": "movement", "does": "setting", "unit": "setting"}
+DERIVED = {
+    "movement_one": "movement",
+    "does": "setting",
+    "unit": "setting",
+    **{f"{name}_short": name for name in SHORTENED},
+}
 """What a text says that is worked out from an argument, and which."""
 UNSPOKEN: Mapping[str, str] = {
     "answer_hours": "stop-crisis stop-emergency stop-leak stop-urgent-care",
@@ -67,10 +73,12 @@ UNSPOKEN: Mapping[str, str] = {
         "ask-plan-days-min ask-plan-end ask-plan-gap-minutes ask-plan-note ask-plan-quiet "
         "ask-plan-rest-days ask-plan-review ask-plan-start ask-plan-weekdays ask-plan-window"
     ),
+    "languages": "ask-language",
     "number": "digest",
     "open_flags": "client-page",
     "options": "answer-choice",
     "people": "people",
+    "pause": "break-ahead break-planned",
     "paused": "client-page",
     "person": "ask-cover-until ask-discharge cover cover-kept person",
     "phone": "flag mistake-noted stop-crisis stop-emergency",
@@ -80,6 +88,7 @@ UNSPOKEN: Mapping[str, str] = {
     "screen": "ask-which",
     "total": "day-opening no-answer nudge put-off today-next today-open",
     "writer": "from-clinician",
+    "updates": "aside",
     "values": "fault-no-common-hours fault-too-many-reps",
 }
 """Arguments that a message carries and English does not say: for buttons, and for other readers."""

@@ -1,11 +1,13 @@
 """The catalogue and the program agree: nothing unsaid, nothing unwritten, nothing without a name."""
 
+from collections.abc import Mapping
+
 import pytest
 
 from bot.pictures.tiles import STATES
-from bot.words.catalogue import catalogue
+from bot.words.catalogue import LANGUAGES, catalogue
 from bot.words.formats import FORMATS, MAY_BE_ABSENT
-from bot.words.ids import DERIVED, documented, entries, spoken, table
+from bot.words.ids import DERIVED, Entry, documented, entries, spoken, table
 from scheduler.domain import breaks, companions, lapses, pain, readiness
 from scheduler.domain.flags import BY_ITSELF, KINDS, OUTCOMES, REASONS
 from scheduler.domain.people import Role, State
@@ -31,25 +33,45 @@ def test_every_text_of_the_catalogue_is_said_somewhere() -> None:
 
 
 def test_every_piece_of_the_catalogue_is_part_of_something() -> None:
+    assert {id_ for id_ in BY_ID if id_.startswith("part-")} - _used(BY_ID) == set()
+
+
+def test_a_text_mentions_only_what_the_program_gives_it() -> None:
+    for id_, given in SAID.items():
+        if "*" not in given:
+            assert spoken(id_, BY_ID) - given - MAY_BE_ABSENT.keys() == set(), id_
+
+
+def test_the_list_of_ids_names_every_argument_that_the_program_gives() -> None:
+    for id_, given in SAID.items():
+        assert given - {"*"} - DOCUMENTED[id_][1] == set(), id_
+        if "*" not in given:
+            assert DOCUMENTED[id_][1] - given - MAY_BE_ABSENT.keys() == set(), id_
+
+
+def test_every_language_of_the_menu_is_one_file_and_every_file_is_in_the_menu() -> None:
+    files = {path.stem for path in (ROOT / "bot/text").glob("*.ftl")}
+    assert {name for name in files if not name.startswith("hear_")} == {*LANGUAGES}
+
+
+@pytest.mark.parametrize("language", [each for each in LANGUAGES if each != "en"])
+def test_another_language_says_every_text_and_all_that_english_says_of_it(language: str) -> None:
+    theirs = {entry.id: entry for entry in entries(catalogue(language))}
+    own = {id_ for id_ in theirs if not id_.startswith("part-")}
+    assert own == {id_ for id_ in BY_ID if not id_.startswith("part-")}
+    assert {id_: theirs[id_].group for id_ in own} == {id_: BY_ID[id_].group for id_ in own}
+    for id_ in own:
+        assert spoken(id_, theirs) == spoken(id_, BY_ID), id_
+    unused = {id_ for id_ in theirs if id_.startswith("part-")} - _used(theirs)
+    assert unused == set()
+
+
+def _used(theirs: Mapping[str, Entry]) -> set[str]:
+    """The pieces that other texts are made of, and those that the program asks for."""
     source = "".join(path.read_text(encoding="utf-8") for path in (ROOT / "bot/words").glob("*.py"))
-    named = {name for entry in BY_ID.values() for name in entry.references}
-    for entry in BY_ID.values():
-        if entry.id.startswith("part-") and not entry.id.startswith("part-flag-"):
-            assert entry.id in named or f'"{entry.id}"' in source, entry.id
-
-
-@pytest.mark.parametrize("id_", sorted(SAID))
-def test_a_text_mentions_only_what_the_program_gives_it(id_: str) -> None:
-    given = SAID[id_]
-    if "*" not in given:
-        assert spoken(id_, BY_ID) - given - MAY_BE_ABSENT.keys() == set()
-
-
-@pytest.mark.parametrize("id_", sorted(SAID))
-def test_the_list_of_ids_names_every_argument_that_the_program_gives(id_: str) -> None:
-    assert SAID[id_] - {"*"} - DOCUMENTED[id_][1] == set()
-    if "*" not in SAID[id_]:
-        assert DOCUMENTED[id_][1] - SAID[id_] - MAY_BE_ABSENT.keys() == set()
+    named = {name for entry in theirs.values() for name in entry.references}
+    asked = {id_ for id_ in theirs if f'"{id_}"' in source or id_.startswith("part-flag-")}
+    return named | asked
 
 
 def test_the_list_of_ids_is_current() -> None:

@@ -14,6 +14,7 @@ from pypdf import PdfReader
 from bot.pictures.tiles import REASONS
 from bot.reports import client_pdf, page
 from bot.reports.sheet import BOTTOM, Sheet
+from bot.words import LANGUAGES
 from tests.bot import weeks
 from tests.bot.pictures.test_caseload import NAMES
 
@@ -193,3 +194,21 @@ def test_the_page_is_dated_by_its_record_and_not_by_the_clock() -> None:
     assert made is not None
     # 8 am in Lisbon in summer is 7 UTC (IANA zone data; memory)
     assert made.creation_date == datetime(2027, 6, 1, 7, tzinfo=UTC)
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_no_heading_and_no_figure_is_cut(language: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    cut: list[str] = []
+    real = Sheet._fitted
+
+    def noted(sheet: Sheet, words: str, width: float) -> str:
+        shown = real(sheet, words, width)
+        cut.extend([words] if shown != words else [])
+        return shown
+
+    monkeypatch.setattr(Sheet, "_fitted", noted)
+    record = weeks.record(4, flags=[])
+    for week in record["weeks"]:
+        week |= {"reps": 400, "reps_capped": 360, "prescribed": 360}
+    client_pdf(record, language)
+    assert cut == []
