@@ -6,6 +6,7 @@ import asyncio
 from datetime import UTC, datetime
 from typing import Protocol, Self
 
+from prometheus_client import CONTENT_TYPE_LATEST
 from pydantic import (
     AwareDatetime,
     BaseModel,
@@ -69,10 +70,13 @@ class Steps(Protocol):
         ...
 
     async def ready(self) -> bool: ...
+    async def metrics(self) -> bytes:
+        """The page of `GET /metrics`, whether or not the database answers."""
+        ...
 
 
 def ops_app(bot: Steps, *, stepped: bool) -> Starlette:
-    """`/healthz` and `/readyz`; with the stepped clock also `/clock`."""
+    """`/healthz`, `/readyz` and `/metrics`; with the stepped clock also `/clock`."""
 
     async def healthz(_: Request) -> Response:
         return JSONResponse({"status": "ok"})
@@ -80,6 +84,9 @@ def ops_app(bot: Steps, *, stepped: bool) -> Starlette:
     async def readyz(_: Request) -> Response:
         ready = await bot.ready()
         return JSONResponse({"ready": ready}, status_code=200 if ready else 503)
+
+    async def metrics(_: Request) -> Response:
+        return Response(await bot.metrics(), media_type=CONTENT_TYPE_LATEST)
 
     async def clock_now(_: Request) -> Response:
         return JSONResponse(await bot.look())
@@ -100,7 +107,7 @@ def ops_app(bot: Steps, *, stepped: bool) -> Starlette:
             return _fault(str(error), 409)
         return JSONResponse({**await bot.look(), "sent": await bot.sent() - before})
 
-    routes = [Route("/healthz", healthz), Route("/readyz", readyz)]
+    routes = [Route("/healthz", healthz), Route("/readyz", readyz), Route("/metrics", metrics)]
     if stepped:
         routes += [
             Route("/clock", clock_now, methods=["GET"]),

@@ -2,28 +2,34 @@
 
 A place is an instant at which one message may leave; two places are at least the pace's `between` apart.
 They are handed out inside the claiming transaction, of which there is one at a time, and only for the
-moment ahead: what is more urgent and comes later gets the next one.
+moment ahead: what is more urgent and comes later gets the next one. A place that went by a moment ago,
+for the worker woke up late, is still given, if no more than the rate have left in the last second.
 """
 
 from collections.abc import Iterable
 from datetime import datetime, timedelta
 
-from sqlalchemy import Connection, bindparam, delete, func, insert, or_, select
+from sqlalchemy import Connection, bindparam, case, delete, func, insert, or_, select
 
 from scheduler.ports import Pace
 from storage.queue import ADDRESSED, CHAT, COULD_LEAVE, READY, departures
 
 ONE_CHAT = timedelta(seconds=1.05)
 """From one message of a chat to the next: a second, and some time for one to be slower on its way."""
-LATE = timedelta(milliseconds=30)
-"""A place this long ago is still given, so that waking up a little late does not lower the rate."""
+SECOND = timedelta(seconds=1)
+LATE = timedelta(milliseconds=150)
+"""How long ago a place may be that is still given. What catches up is in the way of answers no longer."""
 IMPOSSIBLE = timedelta(seconds=10)
 """Nothing leaves so far ahead of the moment: the clock was set back."""
 
 FORGET = delete(departures).where(
     or_(departures.c.leaves_at < bindparam("old"), departures.c.leaves_at > bindparam("impossible"))
 )
-LAST = select(func.max(departures.c.leaves_at))
+LINE = select(
+    func.max(departures.c.place),
+    func.sum(case((departures.c.leaves_at > bindparam("since"), 1), else_=0)),
+)
+"""The last place of the line, and how many leave in the last second."""
 LEAVE = insert(departures)
 HELD = select(func.min(departures.c.leaves_at)).where(
     departures.c.leaves_at > bindparam("lately"),
@@ -40,29 +46,35 @@ class Departures:
         old = now - max(ONE_CHAT, 2 * pace.between)
         moments = {"old": old, "impossible": now + pace.ahead + IMPOSSIBLE}
         connection.execute(FORGET, moments)
-        last: datetime | None = connection.execute(LAST).scalar_one()
+        in_a_second = max(1, round(SECOND / pace.between))
+        since = now + pace.ahead - in_a_second * pace.between
+        last, lately = connection.execute(LINE, {"since": since}).one()
         after = None if last is None else last + pace.between
         self._next: datetime = now if after is None or after < now - LATE else after
+        self._room = in_a_second - (lately or 0)
 
     def free(self, most: int) -> list[datetime]:
         """The places of the moment, at most so many."""
         end = self._now + self._pace.ahead
         if self._next > end:
             return []
-        count = min(most, 1 + (end - self._next) // self._pace.between)
+        count = min(most, self._room, 1 + (end - self._next) // self._pace.between)
         return [self._next + n * self._pace.between for n in range(count)]
 
     def take(self, chats: Iterable[int], places: list[datetime]) -> None:
         """These places are taken by messages to these chats."""
         rows = [
-            {"chat": str(chat), "leaves_at": at} for chat, at in zip(chats, places, strict=False)
+            {"chat": str(chat), "leaves_at": max(at, self._now), "place": at}
+            for chat, at in zip(chats, places, strict=False)
         ]
         self._connection.execute(LEAVE, rows)
         self._next = places[len(rows) - 1] + self._pace.between
+        self._room -= len(rows)
 
     def next_at(self) -> datetime:
         """When the next place can be handed out."""
-        return self._next - self._pace.ahead
+        at = self._next - self._pace.ahead
+        return at if self._room > 0 else max(at, self._now + self._pace.between)
 
     def held_until(self, oldest: datetime) -> datetime | None:
         """When a message that waits for nothing but its chat's second may leave."""

@@ -179,7 +179,9 @@ def _sqlite_engine(url: URL) -> Engine:
         _write_ahead(raw)
         return raw
 
-    engine = create_engine(url, poolclass=NullPool, creator=connect, execution_options=OPTIONS)
+    engine = create_engine(
+        url, poolclass=NullPool, creator=connect, execution_options=OPTIONS, hide_parameters=True
+    )
     # No event listeners here: with any at all, every statement takes half as long again (measured).
     engine.dialect.do_begin = _take_the_write_lock  # type: ignore[method-assign]
     return engine
@@ -213,4 +215,5 @@ def _postgresql_engine(url: URL) -> Engine:
         connect_args=arguments,
         isolation_level="READ COMMITTED",
         execution_options=OPTIONS,
+        hide_parameters=True,  # in the texts of faults: a traceback may end on a screen
     )

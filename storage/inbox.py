@@ -116,7 +116,7 @@ class Inbox:
         done = {"state": Arrival.DONE, "worker": None, "lease_until": None}
         return self._close(update_id, worker, done)
 
-    def failed(self, update_id: int, worker: str, retry_at: datetime | None, reason: str) -> None:
+    def failed(self, update_id: int, worker: str, retry_at: datetime | None, reason: str) -> bool:
         values: dict[str, Any] = {
             "state": Arrival.ASIDE,
             "worker": None,
@@ -125,7 +125,7 @@ class Inbox:
         }
         if retry_at is not None:
             values |= {"state": Arrival.WAITING, "retry_at": retry_at}
-        self._close(update_id, worker, values)
+        return self._close(update_id, worker, values)
 
     def finished(self, update_id: int) -> bool:
         found = self._connection.execute(STATE, {"update_id": update_id})

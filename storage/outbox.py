@@ -226,6 +226,7 @@ def _claim(row: Row[Any], worker: str) -> Claim:
         bout=row.bout,
         nudge=row.nudge,
         attempts=row.attempts,
+        due_at=row.due_at,
     )
 
 

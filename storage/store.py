@@ -6,6 +6,7 @@ from typing import TypeVar
 from sqlalchemy import Connection
 
 from scheduler import ports
+from storage.aside import Aside
 from storage.book import Book
 from storage.bouts import Ledger
 from storage.breaks import Pauses
@@ -22,6 +23,7 @@ from storage.people import People
 from storage.plans import Plans
 from storage.questions import Questions
 from storage.staff import Digests, Staffing
+from storage.standing import Standings
 from storage.weeks import Weeks
 
 Result = TypeVar("Result")
@@ -49,6 +51,8 @@ class SqlTx:
         self.outbox: ports.Outbox = Outbox(connection, self.book)
         self.inbox: ports.Inbox = Inbox(connection)
         self.leases: ports.Leases = Leases(connection)
+        self.aside: ports.Aside = Aside(connection)
+        self.standing: ports.Standings = Standings(connection, self.book)
 
 
 class SqlStore:

@@ -30,6 +30,7 @@ class OutboxRow(Row, table=True):
         partial("ix_outbox_put_back", "put_back_until", where="put_back_until IS NOT NULL"),
         partial("ix_outbox_message", "person", "message_id", where="message_id IS NOT NULL"),
         partial("ix_outbox_own", "person", "own_day", where="own_day IS NOT NULL"),
+        partial("ix_outbox_lost", "due_at", where="state IN ('unknown', 'dropped')"),
         partial("ix_outbox_at_work", "lease_until", where="state IN ('claimed', 'sending')"),
         partial(
             "ix_outbox_prompts", "person", where="state IN ('due', 'claimed') AND bout IS NOT NULL"
@@ -82,6 +83,7 @@ class InboxRow(Row, table=True):
         partial(
             "ix_inbox_unfinished", "chat", "update_id", where="state IN ('waiting', 'claimed')"
         ),
+        partial("ix_inbox_aside", "received_at", where="state = 'aside'"),
     )
 
     update_id: int = Field(

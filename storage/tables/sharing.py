@@ -19,9 +19,13 @@ class LeaseRow(Row, table=True):
 
 
 class DepartureRow(Row, table=True):
-    """A message that leaves at an instant, or left a moment ago (R3); forgotten after seconds."""
+    """A message that leaves at an instant, or left a moment ago (R3); forgotten after seconds.
+
+    `place` is where it stands in the line, which is earlier where it was given away late.
+    """
 
     __tablename__ = "departure"
 
     chat: str = Field(primary_key=True, sa_type=Lookup)
     leaves_at: datetime = Field(primary_key=True, sa_type=Instant)
+    place: datetime = Field(sa_type=Instant)

@@ -1,21 +1,29 @@
 """Health, and the handle of the stepped clock, as those who run and check the bot meet them. Ours."""
 
+import asyncio
+import re
 from collections.abc import AsyncIterator
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import httpx
 import pytest
+from prometheus_client.parser import text_string_to_metric_families
 from sqlalchemy import URL
 from sqlalchemy.exc import OperationalError
 
-from bot import ops, settings
+from bot import metrics, ops, settings
+from bot.metrics import DROPPED, HEARD_WITHIN, KINDS, kind_of
 from bot.ops import ops_app
 from bot.rehearsal import people
+from bot.rehearsal.faults import Fault
 from bot.rehearsal.stage import stage
 from bot.telegram.application import STEPPED
 from bot.wiring import clock_of
 from scheduler.clock import SystemClock
+from scheduler.domain.messages import Lane, message
+from scheduler.usecases import receipts
+from scheduler.usecases.post import tell
 from storage.store import SqlStore
 from tests.conftest import on_sqlite
 from tests.journeys.theatre import Theatre
@@ -76,6 +84,113 @@ async def test_without_its_database_it_is_healthy_but_not_ready(
         assert (ready.status_code, ready.json()) == (503, {"ready": False})
         assert (await handle.get("/healthz")).status_code == 200
     assert (await handle.get("/readyz")).status_code == 200
+
+
+def values(page: str) -> dict[tuple[str, ...], float]:
+    """Every sample of ours: name and label values, read by the library's own reader of the format."""
+    return {
+        (sample.name.removeprefix("boutwise_"), *sample.labels.values()): sample.value
+        for family in text_string_to_metric_families(page)
+        for sample in family.samples
+        if sample.name.startswith("boutwise_")
+    }
+
+
+async def test_metrics_tell_what_waits_what_was_sent_and_how_long_it_took(
+    theatre: Theatre, handle: httpx.AsyncClient
+) -> None:
+    ann = theatre.clients[0]
+    await moved(handle, EIGHT)
+    await ann.say("did 10")
+    await ann.say("my hip hurts, says the canary")
+    answer = await handle.get("/metrics")
+    assert answer.status_code == 200
+    assert answer.headers["content-type"].startswith("text/plain; version=")
+    told = values(answer.text)
+    sent = [told["messages_sent_total", lane.name.lower()] for lane in Lane]
+    assert (told["up",], sent) == (1, [0, 0, 2, 1, 0])  # a prompt, and an answer to each text
+    assert told["message_delay_seconds_count", "prompt"] == 1
+    assert told["update_handling_seconds_count",] == 2
+    assert told["send_seconds_count", "delivered"] == await theatre.stage.house.sent()
+    assert (told["flags_open", "yes"], told["flags_open", "no"]) == (0, 0)
+    assert told["last_poll_age_seconds",] == 0
+    assert {name for name in told if name[0] == "messages_dropped"} == {
+        ("messages_dropped", kind) for kind in DROPPED
+    }
+    waiting = ("messages_due", "messages_late", "messages_unknown", "prompts_too_late")
+    zero = (*waiting, "inbox_waiting", "updates_set_aside", "inbox_oldest_age_seconds")
+    assert {name[0] for name, value in told.items() if name[0] in zero and value} == set()
+    assert "canary" not in answer.text
+    assert "Ann" not in answer.text
+    refused = Fault("refuse", "sendMessage", theatre.dana, description="Bad Request: no Ann here")
+    theatre.stage.world.faults.add(refused)
+    letter = (theatre.stage.ids["Dana"], "letter", Lane.REST, message("help-clinician"), EIGHT)
+    await theatre.stage.house.store.run(lambda tx: tell(tx, *letter))
+    await moved(handle, EIGHT)
+    page = (await handle.get("/metrics")).text
+    assert values(page)["messages_dropped", "refused"] == 1
+    assert "Ann" not in page
+
+
+@on_sqlite
+@pytest.mark.parametrize("fault", ["refuses", "hangs"])
+async def test_a_scrape_while_the_database_is_away_tells_so_at_once(
+    theatre: Theatre, handle: httpx.AsyncClient, monkeypatch: pytest.MonkeyPatch, fault: str
+) -> None:
+    async def away(*_: object) -> None:
+        if fault == "hangs":
+            await asyncio.Event().wait()
+        raise OperationalError("SELECT", {}, ConnectionError("gone"))
+
+    with monkeypatch.context() as outage:
+        outage.setattr(metrics, "ANSWERS_WITHIN", 0.05)
+        outage.setattr(theatre.stage.house.store, "run", away)
+        answer = await handle.get("/metrics")
+        assert (await handle.get("/readyz")).status_code == 503
+    told = values(answer.text)
+    assert (answer.status_code, told["up",]) == (200, 0)
+    assert ("messages_due", "prompt") not in told  # what is not known is not told as zero
+    assert ("messages_sent_total", "prompt") in told
+    assert values((await handle.get("/metrics")).text)["up",] == 1
+
+
+@on_sqlite
+async def test_it_is_ready_while_any_process_of_its_store_hears_the_platform(
+    theatre: Theatre, handle: httpx.AsyncClient
+) -> None:
+    """The last good poll or webhook call is noted in the store, at most once a minute."""
+    house = theatre.stage.house
+
+    async def heard(ago: timedelta) -> tuple[int, float]:
+        at = (theatre.stage.now - ago).isoformat()
+        await house.store.run(lambda tx: tx.book.put(receipts.RECEIVED, at))
+        page = values((await handle.get("/metrics")).text)
+        return (await handle.get("/readyz")).status_code, page["last_poll_age_seconds",]
+
+    assert await heard(HEARD_WITHIN) == (200, HEARD_WITHIN.total_seconds())
+    assert await heard(HEARD_WITHIN + timedelta(microseconds=1)) == (503, 180.000001)
+    assert await heard(timedelta(0)) == (200, 0)
+
+
+def test_every_reason_to_drop_a_message_is_of_a_kind() -> None:
+    """Those in the source are ours; the platform's words are known by a few of them, and never told."""
+    source = "".join(
+        path.read_text(encoding="utf-8")
+        for path in (Path(ops.__file__).parents[1] / "scheduler/usecases").glob("*.py")
+    )
+    ours = set(re.findall(r'(?:withdraw_all|cancel_prompts|cancel_own)\([^)]*"([^"]+)"\)', source))
+    assert {"hold", "replanned", "expired"} <= ours
+    assert ours <= KINDS.keys()
+    said = {
+        "bug: ValueError": "bug",
+        "Forbidden: bot was blocked by the user": "unreachable",
+        "Bad Request: chat not found": "unreachable",
+        "Chat not found": "unreachable",
+        "Bad Request: Ann Example is not here": "refused",
+        "": "refused",
+    }
+    assert {reason: kind_of(reason) for reason in said} == said
+    assert {*said.values(), *KINDS.values()} == {*DROPPED}
 
 
 async def test_the_clock_tells_the_time_and_what_falls_due_next(handle: httpx.AsyncClient) -> None:
@@ -225,7 +340,7 @@ async def test_there_is_no_handle_while_the_clock_is_the_systems(theatre: Theatr
 
 @on_sqlite
 async def test_what_changes_nothing_is_only_read(handle: httpx.AsyncClient) -> None:
-    for path in ("/healthz", "/readyz"):
+    for path in ("/healthz", "/readyz", "/metrics"):
         assert (await handle.post(path)).status_code == 405
     assert (await handle.delete("/clock")).status_code == 405
     assert (await handle.get("/")).status_code == 404

@@ -110,7 +110,7 @@ def test_after_a_pause_no_places_have_been_saved_up(store: SqlStore) -> None:
     assert got.no_place_before == later + SECOND / 2 - AHEAD
 
 
-@pytest.mark.parametrize(("late", "at"), [(LATE, 0.04), (LATE + A_LITTLE, 0.070001)])
+@pytest.mark.parametrize(("late", "at"), [(LATE, 0.04), (LATE + A_LITTLE, 0.190001)])
 def test_a_worker_that_wakes_up_a_little_late_does_not_lower_the_rate(
     store: SqlStore, late: timedelta, at: float
 ) -> None:
@@ -119,6 +119,19 @@ def test_a_worker_that_wakes_up_a_little_late_does_not_lower_the_rate(
     write(store, 2)
     got = turn(store, at_rate(25), NOW + SECOND / 25 + late)
     assert left(got.claims) == [(2, at)]
+
+
+def test_who_catches_up_still_lets_no_more_leave_in_a_second_than_the_rate(
+    store: SqlStore,
+) -> None:
+    """A worker that wakes up every 0.1 s, and once a second late by half of one."""
+    pace, now, effective = at_rate(20), NOW, []
+    write(store, *range(200))
+    for n in range(100):
+        now += SECOND / (2 if n % 10 == 0 else 10)
+        effective += [max(now, NOW + at * SECOND) for _, at in left(turn(store, pace, now).claims)]
+    fastest = max(sum(start <= at < start + SECOND for at in effective) for start in effective)
+    assert 19 <= fastest <= 20  # never more, and about as many where it was not late
 
 
 def test_a_rate_below_one_a_second_is_kept(store: SqlStore) -> None:

@@ -50,7 +50,7 @@ def test_a_claim_carries_all_that_the_sender_needs(store: SqlStore) -> None:
     write(store, outgoing)
     (first,) = claim(store)
     expected = Letter(first.letter.outbox_id, 4711, "es", Role.CLIENT, said, True, LARGE)
-    assert first == Claim(expected, "one", who, Lane.FLAG, None, False, 0)
+    assert first == Claim(expected, "one", who, Lane.FLAG, None, False, 0, NOW)
 
 
 def test_a_prompts_claim_names_its_bout(store: SqlStore) -> None:

@@ -21,5 +21,6 @@ def upgrade() -> None:
         "departure",
         sa.Column("chat", sa.Text(), nullable=False),
         sa.Column("leaves_at", sa.BigInteger(), autoincrement=False, nullable=False),
+        sa.Column("place", sa.BigInteger(), nullable=False),
         sa.PrimaryKeyConstraint("chat", "leaves_at", name=op.f("pk_departure")),
     )
