@@ -16,6 +16,7 @@ from bot import answers
 from bot.answers import Unclear
 from bot.understand import HEARS, understand
 from bot.understand.tokens import plain
+from bot.words import LANGUAGES
 from bot.words import label as written
 from scheduler.domain import pain as p
 from scheduler.domain import readiness
@@ -25,6 +26,8 @@ from scheduler.domain.messages import Message, Text
 from scheduler.domain.messages import text as catalogue
 from scheduler.ports import Question
 
+CHOICES: Mapping[str, str] = {code: name for code, name in LANGUAGES.items() if code in HEARS}
+"""The languages that people can choose, each by its own name: those that we both speak and understand."""
 SCORES: tuple[str, ...] = tuple(str(n) for n in range(11))
 PAIN_VALUES: Mapping[str, Sequence[str]] = {
     "sign": ("none", *p.SIGN_SCREEN),
@@ -281,10 +284,14 @@ def _join(step: str, text: str, language: str) -> Any:  # noqa: PLR0911 # one a 
 def _screen(text: str, language: str) -> Any:
     """Yes or no, or words of one of the two buttons: "none", "not sure"."""
     said = set(_words(text))
+    agreed = answers.yes_no(text, language)
+    if len(said) == 1 and not isinstance(agreed, Unclear):
+        return (
+            "yes" if agreed else "none"
+        )  # "no" alone, also where "not sure" is said with that word
     for value, id_ in (("yes", "button-yes-or-unsure"), ("none", "button-none-of-these")):
         if said and said.issubset(_words(label(catalogue(id_), language))):
             return value
-    agreed = answers.yes_no(text, language)
     return agreed if isinstance(agreed, Unclear) else ("yes" if agreed else "none")
 
 

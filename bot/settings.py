@@ -18,6 +18,10 @@ from storage.keys import Keyring
 
 PREFIX = "BOUTWISE_"
 PORT = re.compile("[0-9]{1,5}")
+PATH = re.compile("[A-Za-z0-9._~/-]*")
+LOOPBACK = frozenset({"127.0.0.1", "::1", "localhost"})
+SECRET = re.compile("[A-Za-z0-9_-]{1,256}")
+"""What the platform takes for a webhook's secret (the Bot API's page on setWebhook)."""
 SECRETS = ("TOKEN", "KEY", "WEBHOOK_SECRET", "DATABASE_URL")
 """Variables that may also be given as `NAME_FILE`, the path of a file that holds the value."""
 DEFAULTS = {
@@ -42,12 +46,30 @@ class BadSettingError(Exception):
 
 
 @dataclass(frozen=True, slots=True)
+class Webhook:
+    """Where the platform posts updates to, where they come in, and what shows whose they are."""
+
+    url: str
+    bind: tuple[str, int]
+    secret: str
+
+    @property
+    def path(self) -> str:
+        """The path of `url`."""
+        return urlsplit(self.url).path or "/"
+
+
+@dataclass(frozen=True, slots=True)
 class Settings:
-    """What the environment says. `clock_start` is set for the stepped clock; `ops` is `None` when off."""
+    """What the environment says. `clock_start` is set for the stepped clock; `ops` is `None` when off.
+
+    Without `webhook` the bot polls.
+    """
 
     token: str
     bot_api_url: str
     database: URL
+    webhook: Webhook | None
     ops: tuple[str, int] | None
     send_rate: float
     key: str
@@ -103,12 +125,15 @@ def read(**changed: str) -> Settings:
             read_as[name] = parse(values[name])
         except BadSettingError as error:
             faults.append(f"{PREFIX}{name} {error}")
+    if not faults:
+        faults += _half_a_webhook(values)
     if faults:
         raise BadSettingError(*faults)
     return Settings(
         token=values["TOKEN"],
         bot_api_url=read_as["BOT_API_URL"],
         database=read_as["DATABASE_URL"],
+        webhook=_webhook(read_as),
         ops=read_as["OPS_BIND"],
         send_rate=read_as["SEND_RATE"],
         key=values["KEY"],
@@ -167,17 +192,59 @@ def _clock(text: str) -> datetime | None:
     raise BadSettingError("must be `system` or an instant such as `stepped:2027-03-08T05:00:00Z`.")
 
 
-def _no_webhook(text: str) -> None:
-    if text:
-        raise BadSettingError("is not served yet; leave it unset to use long polling.")
+def _hook_url(text: str) -> str:
+    """Empty for polling."""
+    if not text:
+        return ""
+    try:
+        parts = urlsplit(_url(text))
+    except BadSettingError:
+        parts = urlsplit("")
+    if not (parts.scheme == "https" or (parts.scheme == "http" and parts.hostname in LOOPBACK)):
+        raise BadSettingError("must be an https address such as https://clinic.example/updates.")
+    if parts.query or parts.fragment or parts.username or not PATH.fullmatch(parts.path):
+        raise BadSettingError("must be an address and a path of A-Z, a-z, 0-9 and ._~-/ alone.")
+    return text
+
+
+def _hook_secret(text: str) -> str:
+    if text and not SECRET.fullmatch(text):
+        raise BadSettingError("must be 1 to 256 of the characters A-Z, a-z, 0-9, _ and -.")
+    return text
+
+
+def _half_a_webhook(values: dict[str, str]) -> list[str]:
+    """What is missing beside an address for the webhook, or must not be in it."""
+    if not values["WEBHOOK_URL"]:
+        return []
+    faults = [
+        f"{PREFIX}{name} must be set where {PREFIX}WEBHOOK_URL is: {why}."
+        for name, why in (
+            ("WEBHOOK_SECRET", "without it anybody could speak as a client"),
+            ("WEBHOOK_BIND", "it says where updates come in, HOST:PORT"),
+        )
+        if not values[name]
+    ]
+    faults += [
+        f"{PREFIX}WEBHOOK_URL must not hold {PREFIX}{name}: addresses are logged."
+        for name in ("TOKEN", "WEBHOOK_SECRET")
+        if values[name] and values[name] in values["WEBHOOK_URL"]
+    ]
+    return faults
+
+
+def _webhook(read_as: dict[str, Any]) -> Webhook | None:
+    if not read_as["WEBHOOK_URL"]:
+        return None
+    return Webhook(read_as["WEBHOOK_URL"], read_as["WEBHOOK_BIND"], read_as["WEBHOOK_SECRET"])
 
 
 PARSERS: dict[str, Callable[[str], Any]] = {
     "BOT_API_URL": _url,
     "DATABASE_URL": _database,
-    "WEBHOOK_URL": _no_webhook,
-    "WEBHOOK_BIND": _no_webhook,
-    "WEBHOOK_SECRET": _no_webhook,
+    "WEBHOOK_URL": _hook_url,
+    "WEBHOOK_BIND": _bind,
+    "WEBHOOK_SECRET": _hook_secret,
     "OPS_BIND": _bind,
     "SEND_RATE": _rate,
     "CLOCK": _clock,

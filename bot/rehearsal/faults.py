@@ -17,9 +17,15 @@ FaultKind = Literal[
     "drop-before",  # connection closed, nothing accepted, no answer
     "drop-after",  # accepted, then the connection is closed without an answer
     "server-error",  # `status` (5xx) with a page of HTML, nothing accepted
+    "down",  # every call, polls too: connection closed, nothing accepted
+    "wrong-token",  # every call, polls too: 401, as after the token was changed
+    "again",  # a poll delivers the updates of the poll before once more, then the new ones
+    "swap",  # a poll delivers neighbours in the wrong order
 ]
 KINDS: tuple[str, ...] = get_args(FaultKind)
 POLLING = "getUpdates"
+POLLS_ONLY = frozenset({"again", "swap"})
+POLLS_TOO = frozenset({"down", "wrong-token"})
 
 
 @dataclass(slots=True)
@@ -27,7 +33,8 @@ class Fault:
     """One instruction: calls that match go wrong from the `nth` on, `times` times.
 
     Attributes:
-        method: only this method. None: any but getUpdates, whose number of calls is chance.
+        method: only this method. None: any but getUpdates, whose number of calls is chance; it is among
+            them for "down" and "wrong-token", and alone for "again" and "swap".
         chat_id: only calls into this chat.
         nth: the first matching call that goes wrong, 1 for the very next.
         times: how many do, one after the other; None for all until the fault is removed.
@@ -56,6 +63,8 @@ class Fault:
             raise ValueError(f"kind must be one of {', '.join(KINDS)}")
         if self.nth < 1 or (self.times is not None and self.times < 1):
             raise ValueError("nth and times count from 1")
+        if self.kind in POLLS_ONLY:
+            self.method = POLLING
         if self.kind == "server-error" and self.status < 500:  # noqa: PLR2004 - where 5xx begins
             self.status = 502
 
@@ -66,7 +75,7 @@ class Fault:
 
     def matches(self, method: str, chat_id: object) -> bool:
         """Whether a call is one that this fault counts. `chat_id` may be text, as in forms."""
-        if self.method is None and method == POLLING:
+        if self.method is None and method == POLLING and self.kind not in POLLS_TOO:
             return False
         if self.method is not None and self.method != method:
             return False

@@ -5,6 +5,7 @@ The only place that takes the platform's update apart. Unknown kinds become `oth
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Any
@@ -58,6 +59,23 @@ def incoming(update: dict[str, Any], received_at: datetime) -> Incoming | None:
     for key, kind in (("message", "text"), ("edited_message", "edit")):
         if said := update.get(key):
             return _message(update, said, kind)
+    return None
+
+
+def answer_chat(update: Mapping[str, Any]) -> int | None:
+    """The private chat in which somebody waits for an answer to an update; `None` where nobody does.
+
+    For an update that nothing else could be made of: it is not trusted to have its usual shape.
+    """
+    for key in ("message", "edited_message", "callback_query"):
+        said = update.get(key)
+        if not isinstance(said, dict):
+            continue
+        place = said.get("message") if key == "callback_query" else said
+        chat = place.get("chat") if isinstance(place, dict) else None
+        if isinstance(chat, dict) and chat.get("type") == "private":
+            number = chat.get("id")
+            return number if isinstance(number, int) else None
     return None
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from telegram import Bot, BotCommand, BotCommandScopeChat
 
+from bot.telegram.handlers import language as choice
 from bot.telegram.handlers.dispatch import HANDLERS
 from bot.words import label
 from scheduler.domain.messages import Message, text
@@ -16,6 +17,7 @@ AFTER = frozenset(
         "welcome-admin",
         "moved-over",
         "acting-as",
+        "language-kept",
         "ready",
         "ready-waiting",
     }
@@ -25,7 +27,7 @@ AFTER = frozenset(
 
 async def show(bot: Bot, chat: int, role: Role, language: str) -> None:
     """Put the role's commands into one chat's menu. Raises the library's errors."""
-    names: tuple[str, ...] = HANDLERS[role].COMMANDS
+    names: tuple[str, ...] = (*HANDLERS[role].COMMANDS, *choice.COMMANDS)
     commands = [BotCommand(name, label(text(f"command-{name}"), language)) for name in names]
     await bot.set_my_commands(commands, scope=BotCommandScopeChat(chat))
 

@@ -37,7 +37,17 @@ from scheduler.ports import (
 
 log = structlog.get_logger()
 
-NEVER_CONNECTED = (httpx.ConnectError, httpx.ConnectTimeout, httpx.PoolTimeout)
+
+class NotConnectedError(Exception):
+    """The cause of a fault before a request left, as our own line to the platform gives it."""
+
+
+NEVER_CONNECTED = (
+    NotConnectedError,
+    httpx.ConnectError,
+    httpx.ConnectTimeout,
+    httpx.PoolTimeout,
+)
 """Causes after which the request has certainly not reached the platform."""
 NO_NETWORK = timedelta(seconds=2)
 BAD_TOKEN = timedelta(minutes=1)

@@ -15,11 +15,11 @@ from typing import TypeVar
 
 import structlog
 
+from bot.metrics import Measures, Timed
 from bot.telegram.handlers import dispatch
-from bot.telegram.incoming import incoming
-from bot.telegram.pace import Pace
+from bot.telegram.incoming import answer_chat, incoming
 from bot.telegram.sender import TelegramSender
-from scheduler.ports import Arrived, Claim, Clock, Delivered, Store, Tx
+from scheduler.ports import Arrived, Claim, Clock, Delivered, Pace, Store, Turn, Tx
 from scheduler.usecases import days, digests, flags, outbox, setaside
 
 log = structlog.get_logger()
@@ -27,8 +27,16 @@ log = structlog.get_logger()
 LEASE = timedelta(seconds=30)
 """Longer than the longest transaction: a row claimed for longer belongs to a worker that died."""
 AT_ONCE = 20
+"""Updates handled side by side. New ones are claimed when half of them are done: a claim is a transaction."""
+SENDS_AT_ONCE = 128
+"""Requests under way: at 1,000 messages a second, and a trip there and back of an eighth of a second."""
+A_MOMENT = 0.001
+"""Seconds; the loop's timers may ring a little early."""
 RETRIES = (timedelta(milliseconds=200), timedelta(milliseconds=800), timedelta(seconds=2))
 """Pauses before a failing update is tried again: under 5 s in all, so that pain never waits behind it."""
+
+TAKEN_AT_MOST = 10
+"""Times an update is taken up; one that ends its process each time is set aside then."""
 
 Row = TypeVar("Row")
 
@@ -37,26 +45,52 @@ class LostLeaseError(Exception):
     """Another worker has finished this update; what this one did is rolled back."""
 
 
+class EndsItsWorkerError(Exception):
+    """An update was taken up again and again, and its worker never came to an end with it."""
+
+
 class Work:
-    """One worker. `name` is unique among all workers and tells the leases apart."""
+    """One worker. `name` is unique among all workers and tells the leases apart.
+
+    Without a pace, for the stepped clock on which time stands still, no message waits for another.
+    """
 
     def __init__(
-        self, store: Store, sender: TelegramSender, clock: Clock, pace: Pace, name: str
+        self, store: Store, sender: TelegramSender, clock: Clock, pace: Pace | None, name: str
     ) -> None:  # fmt: skip
         self._store, self._sender, self._clock, self._pace = store, sender, clock, pace
         self._name = name
+        self.measures = Measures()
+        self._timed = Timed(sender, self.measures)
         self.accepted = 0
         """Messages accepted by the platform since this worker started."""
         self._taps: set[asyncio.Task[None]] = set()
+        self._updates: set[asyncio.Task[None]] = set()
         self._sends: set[asyncio.Task[None]] = set()
+        self._no_place_before = 0.0
+        """The loop's second in which the pace has the next place."""
 
     # --- one batch of each kind; each returns how many there were ---
 
     async def updates(self) -> int:
         """Handle the oldest waiting update of each chat."""
+        return await _together(self._update, await self._next_updates(AT_ONCE))
+
+    async def begin_updates(self, ended: Callable[[], None]) -> int:
+        """Begin to handle the oldest waiting update of each chat; a slow one holds up its own chat only.
+
+        `ended` is called when each has ended.
+        """
+        if len(self._updates) > AT_ONCE // 2:
+            return 0
+        rows = await self._next_updates(AT_ONCE - len(self._updates))
+        for row in rows:
+            self._begin(self._updates, self._update_alone(row), ended)
+        return len(rows)
+
+    async def _next_updates(self, most: int) -> tuple[Arrived, ...]:
         now = self._clock.now()
-        rows = await self._store.run(lambda tx: tx.inbox.claim(now, self._name, LEASE, AT_ONCE))
-        return await _together(self._update, rows)
+        return await self._store.run(lambda tx: tx.inbox.claim(now, self._name, LEASE, most))
 
     async def clients(self) -> int:
         """Carry out what has fallen due for clients, then digests, then flags."""
@@ -72,26 +106,44 @@ class Work:
         claims = await self._store.run(lambda tx: outbox.claim_due(tx, now, self._name, AT_ONCE))
         return await _together(self._send, claims)
 
-    async def begin_messages(self, ended: Callable[[], None]) -> int:
-        """Begin to send what is due without waiting: one slow chat must not hold up a safety message.
+    async def begin_messages(self, look: Callable[[], None]) -> int:
+        """Begin to send what may leave in this moment: one slow chat must not hold up a safety message.
 
-        `ended` is called when each has ended. At most `AT_ONCE` are under way.
+        `look` is called when there may be more to begin: one has ended, or the pace has another place.
         """
-        now, room = self._clock.now(), AT_ONCE - len(self._sends)
-        if room <= 0:
+        now, room = self._clock.now(), SENDS_AT_ONCE - len(self._sends)
+        loop = asyncio.get_running_loop()
+        if room <= 0 or loop.time() + A_MOMENT < self._no_place_before:
             return 0
-        claims = await self._store.run(lambda tx: outbox.claim_due(tx, now, self._name, room))
-        for claim in claims:
-            sending = asyncio.create_task(self._send_alone(claim))
-            self._sends.add(sending)
-            sending.add_done_callback(self._sends.discard)
-            sending.add_done_callback(lambda _: ended())
-        return len(claims)
+        turn = await self._store.run(partial(self._turn, now=now, room=room))
+        for claim in turn.claims:
+            self._begin(self._sends, self._send_alone(claim), look)
+        if moment := turn.no_place_before or turn.held_until:
+            when = loop.time() + _seconds(moment - self._clock.now())
+            self._no_place_before = when if turn.no_place_before else 0.0
+            loop.call_at(when, look)
+        return 0 if turn.no_place_before else len(turn.claims)
 
-    async def finish_sending(self, within: float) -> None:
-        """Wait, at most so many seconds, until what is under way has been accepted or refused."""
-        if self._sends:
-            await asyncio.wait(self._sends, timeout=within)
+    def _turn(self, tx: Tx, now: datetime, room: int) -> Turn:
+        if self._pace is None:
+            return Turn(outbox.claim_due(tx, now, self._name, room))
+        return outbox.claim_paced(tx, now, self._name, room, self._pace)
+
+    def _begin(
+        self,
+        under_way: set[asyncio.Task[None]],
+        work: Coroutine[object, object, None],
+        ended: Callable[[], None],
+    ) -> None:
+        task = asyncio.create_task(work)
+        under_way.add(task)
+        task.add_done_callback(under_way.discard)
+        task.add_done_callback(lambda _: ended())
+
+    async def finish(self, within: float) -> None:
+        """Wait, at most so many seconds, until what is under way has ended."""
+        if under_way := self._updates | self._sends:
+            await asyncio.wait(under_way, timeout=within)
 
     async def drain(self) -> None:
         """Do everything that is due at this instant, and what follows from it at this instant."""
@@ -103,9 +155,12 @@ class Work:
     # --- one row ---
 
     async def _send(self, claim: Claim) -> None:
-        await self._pace.wait(claim.letter.chat)
-        outcome = await outbox.deliver(self._store, self._sender, self._clock, claim)
-        self.accepted += isinstance(outcome, Delivered)
+        if claim.leaves_at is not None:
+            await asyncio.sleep(_seconds(claim.leaves_at - self._clock.now()))
+        outcome = await outbox.deliver(self._store, self._timed, self._clock, claim)
+        if isinstance(outcome, Delivered):
+            self.accepted += 1
+            self.measures.accepted(claim.lane, self._clock.now() - claim.due_at)
 
     async def _send_alone(self, claim: Claim) -> None:
         try:
@@ -115,25 +170,35 @@ class Work:
                 "send failed", outbox=claim.letter.outbox_id, error=type(error).__name__
             )
 
+    async def _update_alone(self, row: Arrived) -> None:
+        try:
+            await self._update(row)
+        except Exception as error:  # noqa: BLE001 # the database is away: the lease ends by itself
+            log.error("update not handled", update=row.update_id, error=type(error).__name__)  # noqa: TRY400 # as above
+
     async def _update(self, row: Arrived) -> None:
         now = self._clock.now()
-        update = incoming(row.payload, row.received_at)
 
-        def apply(tx: Tx) -> None:
+        def apply(tx: Tx) -> str | None:
+            if row.attempts > TAKEN_AT_MOST:
+                raise EndsItsWorkerError
+            update = incoming(row.payload, row.received_at)
             if update is not None:
                 dispatch.handle(tx, update, now)
             if not tx.inbox.finish(row.update_id, self._name):
                 raise LostLeaseError
+            return update.press_id if update else None
 
         try:
-            await self._store.run(apply)
+            press_id = await self._store.run(apply)
         except LostLeaseError:
             return
         except Exception as error:  # noqa: BLE001 # one poisoned update must not stop the others
             await self._failed(row, error, now)
             return
-        if update is not None and update.press_id:
-            self._stop_spinner(update.press_id)
+        self.measures.handled(self._clock.now() - row.received_at)
+        if press_id:
+            self._stop_spinner(press_id)
 
     def _stop_spinner(self, press_id: str) -> None:
         tap = asyncio.create_task(self._sender.stop_spinner(press_id))
@@ -145,7 +210,16 @@ class Work:
         reason = f"{type(error).__name__} at {where.name}:{where.lineno}"  # never its words
         log.error("update failed", update=row.update_id, attempt=row.attempts, reason=reason)
         again = RETRIES[row.attempts - 1] if row.attempts <= len(RETRIES) else None
-        await self._store.run(lambda tx: setaside.failed(tx, row, self._name, again, reason, now))
+        chat = answer_chat(row.payload)
+        self.measures.failed()
+        try:
+            await self._store.run(
+                lambda tx: setaside.failed(tx, row, chat, self._name, again, reason, now)
+            )
+        except Exception as worse:  # noqa: BLE001 # what is broken may be the person's own row
+            log.error("nobody told", update=row.update_id, error=type(worse).__name__)  # noqa: TRY400 # as above
+            at = now + again if again else None
+            await self._store.run(lambda tx: tx.inbox.failed(row.update_id, self._name, at, reason))
 
     async def next_due(self) -> datetime | None:
         """The next instant at which something falls due, `None` if nothing ever does."""
@@ -189,6 +263,10 @@ def _digest(tx: Tx, now: datetime, one: int) -> None:
 
 def _flag(tx: Tx, now: datetime, one: int) -> None:
     flags.look(tx, one, now)
+
+
+def _seconds(span: timedelta) -> float:
+    return max(0.0, span.total_seconds())
 
 
 async def _together(

@@ -77,12 +77,34 @@ part-no-practice = your practice
 part-date = { $weekday } { $number } { $month }
 part-date-year = { $date } { $year }
 part-moment = { $date }, { $time }
-part-time = { $hour }:{ $minute } { $half }
-part-hour = { $hour } { $half }
-part-midnight = 12 midnight
-part-noon = 12 noon
-part-am = am
-part-pm = pm
+part-and = { $before }, { $last }
+part-time =
+    { $minute ->
+        [0] { part-hour }
+       *[other] { $hour12 }:{ $minutes } { part-half }
+    }
+part-hour =
+    { $hour ->
+        [0] 12 midnight
+        [12] 12 noon
+       *[other] { $hour12 } { part-half }
+    }
+part-half =
+    { $hour ->
+        [0] am
+        [1] am
+        [2] am
+        [3] am
+        [4] am
+        [5] am
+        [6] am
+        [7] am
+        [8] am
+        [9] am
+        [10] am
+        [11] am
+       *[other] pm
+    }
 part-span = { $start } to { $end }
 part-row-digest =
     { $reasons ->
@@ -202,6 +224,7 @@ part-flag-because = Why: { $because }
 part-flag-readiness =
     Answered “yes or not sure” now:
     { $readiness }
+part-flag-begins = From: { $begins }
 part-flag-until = Until: { $until }
 part-flag-words = Own words: “{ $words }”
 part-flag-phone = Phone: { $phone }
@@ -363,7 +386,10 @@ stop-crisis =
     } Nobody reads this chat live. I have stopped all exercise and am telling { $clinician }.
 stop-leak = Thank you for saying so. I have stopped this exercise and am telling { $clinician }. Only { $clinician } can start it again. { part-questions }
 held-by-clinician = Word from { $clinician }: all exercise is stopped for now. Only { $clinician } can start it again. { part-questions } In an emergency, call { $emergency_number }.
-release-told = You can start again, says { $clinician }: { part-dose }, from { $day }. If you feel new pain, stop and tell me.
+release-told = You can start again, says { $clinician }: { part-dose }, { $day ->
+        [none] when your break is over
+       *[other] from { $day }
+    }. If you feel new pain, stop and tell me.
 
 ## client: joining
 
@@ -451,6 +477,8 @@ plan-told =
 
 ask-break-reason = I can start a break for you today. Why do you want one?
 ask-break-length = How long will it be, from today on? Tap one, or send it like: 5 days, or: till Sunday
+ask-break-first = What is the first day of your break? Send it like: Friday, or: 12 March
+ask-break-length-from = How long will it be, from { $day } on? Tap one, or send it like: 5 days, or: till Sunday
 break-too-far = I can not count that far. Please send a nearer day.
 break-not-now = OK. No break, and all goes on as planned.
 break-started =
@@ -464,6 +492,20 @@ break-started =
         [yes] { " " }After a break this long, { $clinician } has to say yes before you go on.
        *[no] { "" }
     }
+break-planned =
+    { $until ->
+        [none] Your break is noted. It starts on { $day }. From then on I will ask for nothing until you are back.
+       *[other] Your break is noted. It starts on { $day }. Its last day is { $until }. I will ask for nothing on those days.
+    } Until it starts, all goes on as planned. I am telling { $clinician }.{ $too_long ->
+        [yes] { " " }After a break this long, { $clinician } has to say yes before you go on.
+       *[no] { "" }
+    }
+break-ahead =
+    { $until ->
+        [none] A break is planned for you from { $day } on. Until then all goes on as planned.
+       *[other] A break is planned for you. It starts on { $day }. Its last day is { $until }. Until it starts, all goes on as planned.
+    }
+break-cancelled = OK. The break from { $day } on is off, and all goes on as planned.
 break-on =
     { $until ->
         [none] You are on a break, so I ask for nothing. When you are back, tap the button or send: I am back
@@ -560,7 +602,7 @@ care-ended = Your care here has ended, so I logged nothing. { part-questions } I
 week-picture =
     Your week, { $first } to { $last }.
     Days done: { $days } of { $needed }.
-own-title = { $first } to { $last }
+own-title = { $first_short } to { $last_short }
 own-movement = Your { $movement }{ part-side }
 own-days = Days done: { $days } of { $needed }
 own-done = { $done } of { $total }
@@ -575,12 +617,20 @@ own-companion = { $companion }: { $done } of { $days } days
 stranger = This chat is only for people whom their practice has invited. Ask them for a link. Nobody reads what you write here. In an emergency, call your local emergency number.
 invitation-refused = This link does not work. Please ask your practice for a new one. In an emergency, call your local emergency number.
 only-private = I only talk in private chats. Please write to me there.
+not-handled =
+    Something went wrong on our side, so I noted nothing from your last message or tap. The practice is told. Are you hurt or ill? Do no more bouts and call the practice now{ $phone ->
+        [none] { "" }
+       *[other] : { $phone }
+    }. In an emergency, call { $emergency_number }. Nobody reads this chat live.
+not-handled-now = Something went wrong on our side, so your last message or tap changed nothing. Please try again later. In an emergency, call your local emergency number.
 cannot-see-files = I can only read text, so I noted nothing. Please type it. In an emergency, call your local emergency number.
 question-over = This question is closed. I changed nothing.
 not-for-you = This button is for someone else. I changed nothing.
 ask-role = You act as: { $role }. As whom do you want to act?
 acting-as = You now act as: { $role }.
 role-not-yours = You do not have that role. I changed nothing.
+ask-language = I write to you in: { $language }. In which language shall I write?
+language-kept = From now on I write to you in: { $language }.
 answer-number = Please send a number from { $low } to { $high }.
 answer-score = Please send a number from 0 to 10.
 answer-yes-no = Please tap a button, or send: yes or no.
@@ -597,6 +647,8 @@ answer-zone =
 answer-choice = Please tap a button, or send the words on it.
 
 ## clinician: flags
+
+answers-lost = I was cut off from { $since } until now. The chat service keeps what clients write for a day only. Answers may be lost, also about pain or a fall. Please ask your clients.
 
 flag =
     #{ $flag } { part-urgent }{ $kind }: { $name }
@@ -942,7 +994,7 @@ digest-file =
 
 ## report: words drawn in pictures and files
 
-picture-title = Week { $week }: { $first } to { $last }
+picture-title = Week { $week }: { $first_short } to { $last_short }
 picture-by = { $clinician }, { $practice }
 picture-made =
     As of { $made_at } ({ $zone }){ $open ->
@@ -961,7 +1013,7 @@ picture-others =
         [one] 1 other client
        *[other] { $count } other clients
     }
-picture-weekday = { $weekday }
+picture-weekday = { $weekday_short }
 picture-days = days
 picture-pain = pain
 picture-cell = { $cell }
@@ -1027,13 +1079,48 @@ report-caution = Not a diagnosis. Pain, falls and reps are as the client reporte
 flag-admin = #{ $flag } { part-urgent }A flag about { $name } is open, and the clinician cannot be reached in chat. Please see that a clinician looks at it now.
 flag-still-open = #{ $flag } Urgent. A flag about { $name } is still open, and { $clinician } has not closed it. Please see that a clinician looks at it now.
 staff-unreachable = { $name } ({ $role }) has blocked this chat or cannot be reached. Messages to { $name } wait.
-set-aside = Update { $update } could not be handled and was set aside. The others go on. Please tell whoever runs the server.
+set-aside =
+    Update { $update } could not be handled and was set aside. The others go on.{ $waiting ->
+        [one] { "" }
+       *[other] { " " }{ $waiting } are set aside now.
+    } Whoever sent it was told. Please tell whoever runs the server.
+aside =
+    { $count ->
+        [0] Nothing is set aside. Every message and tap was handled.
+        [one]
+            1 update could not be handled. It came { $since }.
+            It changed nothing, and whoever sent it was told. Once the server is repaired, have it tried again.
+       *[other]
+            { $count } updates could not be handled. The oldest came { $since }.
+            They changed nothing, and whoever sent them was told. Once the server is repaired, have them tried again.
+    }
+aside-one =
+    Update { $update }, { $name ->
+        [none] from somebody who is not in the practice
+       *[other] from { $name }
+    }, { $since }. It could not be handled.{ $wrote_since ->
+        [yes] { " " }{ $name } has written or tapped since. What was sent once more would count twice.
+       *[other] { "" }
+    }
+ask-drop =
+    Drop update { $update }, { $name ->
+        [none] from somebody who is not in the practice
+       *[other] from { $name }
+    }, { $since }? It is then never read, also if it is about pain. Has somebody asked what it was?
+aside-again =
+    { $count ->
+        [one] 1 update is
+       *[other] { $count } updates are
+    } tried again now, in order. Each counts for the time it was sent. You are told if it does not work.
+aside-dropped = Update { $update } was dropped.
+aside-over = That is not set aside any more. I changed nothing.
 welcome-admin = Hello { $name }. You joined { $practice } as an admin. Start with /settings, then /invite.
 numbers-missing = The practice phone or the emergency number is not set yet. Nobody is asked for bouts before both are.
 help-admin =
     /people shows who is in the practice.
     /invite makes a link for somebody new.
     /settings shows and changes the practice's settings.
+    /aside shows messages and taps that could not be handled.
 settings =
     The settings of the practice. Tap one to change it.
     { $settings }
@@ -1171,11 +1258,11 @@ button-none-of-these = None of these
 button-page-back = Back
 button-page-on = More
 button-digest-time = Day and hour
-button-weekday = { $weekday }
-button-hour = { $at }
+button-weekday = { $weekday_short }
+button-hour = { $at_short }
 button-keep-days = Keep these days
 button-other-days = Other days
-button-week-day = { part-chosen }{ $day }
+button-week-day = { part-chosen }{ $day_short }
 button-week-none = No, none of these
 button-week-pain = Pain
 button-week-fall = A fall
@@ -1217,6 +1304,9 @@ button-break-7 = 1 week
 button-break-14 = 2 weeks
 button-break-unsure = Not sure yet
 button-no-break = No break
+button-break-one-day = 1 day
+button-cancel-break = No break after all
+button-another-break = Another break
 button-back-from-break = I'm back
 button-change-break = Change how long
 button-break = Break
@@ -1254,7 +1344,7 @@ button-clear = Clearance
 button-plan = Plan
 button-hold = Stop all exercise
 button-closed-days = Closed days
-button-judged-day = { $day }: { $cell }
+button-judged-day = { $day_short }: { $cell }
 button-verdict-counted = It counts
 button-verdict-excused = Excused
 button-verdict-not = It does not count
@@ -1284,7 +1374,7 @@ button-field-review = { name-field-review }
 button-field-end = { name-field-end }
 button-field-note = { name-field-note }
 button-movement = { $movement }
-button-weekdays = { $days }
+button-weekdays = { $days_short }
 button-flexible = Flexible
 button-none = None
 button-field-companions = { name-field-companions }
@@ -1302,6 +1392,7 @@ button-from-tomorrow = From tomorrow
 
 ## button: admin and roles
 
+button-language = { $language }
 button-setting = { $setting }
 button-role-client = Client
 button-role-clinician = Clinician
@@ -1321,6 +1412,16 @@ button-weeks =
        *[other] { $number } weeks
     }
 button-all-people = All people
+button-set-aside = All set aside
+button-aside =
+    { $name ->
+        [none] Not in the practice
+       *[other] { $name }
+    }: { $update }
+button-try-again = Try again
+button-try-all = Try all again
+button-drop = Drop
+button-yes-drop = Yes, drop
 
 ## command: the chat's menu
 
@@ -1338,6 +1439,8 @@ command-digest = The week so far
 command-invite = Invite somebody
 command-people = Who is in the practice
 command-settings = The practice's settings
+command-aside = What could not be handled
+command-language = Change the language (idioma)
 
 ## name: movements
 
@@ -1368,17 +1471,24 @@ name-weekday-4 = Fri
 name-weekday-5 = Sat
 name-weekday-6 = Sun
 name-month-1 = January
+    .short = Jan
 name-month-2 = February
+    .short = Feb
 name-month-3 = March
 name-month-4 = April
 name-month-5 = May
 name-month-6 = June
 name-month-7 = July
 name-month-8 = August
+    .short = Aug
 name-month-9 = September
+    .short = Sept
 name-month-10 = October
+    .short = Oct
 name-month-11 = November
+    .short = Nov
 name-month-12 = December
+    .short = Dec
 
 ## name: pain and falls
 
@@ -1497,7 +1607,7 @@ name-reason-unreachable = cannot be reached in chat
 name-reason-week-out-of-reach = week out of reach
 name-reason-missed-days = planned days in a row not done
 name-reason-silent = silent
-name-reason-break = on a break
+name-reason-break = asked for a break
 name-reason-lapsed = clearance lapsed
 name-reason-review-due = review due
 name-reason-plan-ended = plan ended
@@ -1509,7 +1619,7 @@ name-kind-words = A message for you
 name-kind-plan-ended = The plan has ended
 name-kind-review-due = Review is due
 name-kind-lapsed = Clearance has lapsed
-name-kind-break = On a break
+name-kind-break = A break
 name-kind-silent = Silent
 name-kind-missed-days = Planned days in a row not done
 name-kind-week-out-of-reach = This week cannot be kept

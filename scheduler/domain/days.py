@@ -57,7 +57,8 @@ class Bout:
     """One time a bout is asked: the `n`-th of its day (from 1).
 
     `asked_at` is when the platform accepted the prompt; gaps count from it (R2). `laters` says how often
-    this bout had been put off before, and `not_before` to when; such a prompt is not of the bot's own accord.
+    this bout had been put off before; such a prompt is not of the bot's own accord. `not_before` is the time
+    it was put off to, or before which the day must not go on.
     """
 
     id: int

@@ -13,6 +13,7 @@ from zoneinfo import ZoneInfo
 
 DAY = 1440
 """Minutes of a day on the wall clock."""
+_A_SECOND = timedelta(seconds=1)
 
 _TIME = re.compile(r"([0-9]{1,2}):([0-9]{2})")
 
@@ -78,14 +79,14 @@ def common(a: Hours, b: Hours) -> Hours | None:
     return Hours(Span(start, end), tuple(sorted({*a.quiet, *b.quiet})))
 
 
-def instant(day: date, minute: int, zone: ZoneInfo) -> datetime:
+def instant(day: date, minute: int, zone: ZoneInfo, *, fold: int = 0) -> datetime:
     """The instant of a wall-clock minute, in UTC.
 
     A time that a clock change skips moves forward by as much as the clock does; one that comes
     twice means the first. Both are what `fold=0` stands for (PEP 495; so too RFC 5545 3.3.5).
     """
     midnight = datetime.combine(day, time.min, tzinfo=zone)
-    return (midnight + timedelta(minutes=minute)).astimezone(UTC)
+    return (midnight + timedelta(minutes=minute)).replace(fold=fold).astimezone(UTC)
 
 
 def local_day(now: datetime, zone: ZoneInfo) -> date:
@@ -98,8 +99,44 @@ def day_hours_in_utc(
 ) -> tuple[datetime, datetime, tuple[tuple[datetime, datetime], ...]]:
     """A day's window start, window end and quiet times as instants.
 
-    Where a clock change skips the whole window the end can come before the start: nothing fits.
+    Where a clock change skips the whole window the end can come before the start: nothing fits. On such a
+    day whatever the clock shows is kept too: a quiet time whose start is skipped begins with the change,
+    and what is shown a second time and is before the window, or in a quiet time, is quiet again.
     """
-    quiets = tuple((instant(day, q.start, zone), instant(day, q.end, zone)) for q in hours.quiet)
+    quiets = [(instant(day, q.start, zone), instant(day, q.end, zone)) for q in hours.quiet]
     start, end = instant(day, hours.window.start, zone), instant(day, hours.window.end, zone)
-    return start, end, quiets
+    length = timedelta(minutes=hours.window.end - hours.window.start)
+    if end - start != length or start != instant(day, hours.window.start, zone, fold=1):
+        quiets = [(_begins(day, q, zone), instant(day, q.end, zone)) for q in hours.quiet]
+        before = [Span(0, hours.window.start)] if hours.window.start else []
+        for span in (*before, *hours.quiet):
+            quiets += _second_time(day, span, zone)
+    return start, end, tuple(quiets)
+
+
+def _begins(day: date, span: Span, zone: ZoneInfo) -> datetime:
+    """When a quiet time begins: with the clock change that skips its start but not its end, if one does."""
+    at, end = instant(day, span.start, zone), instant(day, span.end, zone)
+    sooner = instant(day, span.start, zone, fold=1)
+    whole = instant(day, span.end, zone, fold=1) < end
+    return at if whole or sooner >= at else _last_before_change(sooner, at, zone)
+
+
+def _second_time(day: date, span: Span, zone: ZoneInfo) -> list[tuple[datetime, datetime]]:
+    """A span as the clock shows it the second time; nothing where its end comes once."""
+    first, second = instant(day, span.end, zone), instant(day, span.end, zone, fold=1)
+    if second <= first:
+        return []
+    back = _last_before_change(first, second, zone)
+    begins = max(back, instant(day, span.start, zone, fold=1))
+    return [(begins, second)] if second - begins > _A_SECOND else []
+
+
+def _last_before_change(before: datetime, after: datetime, zone: ZoneInfo) -> datetime:
+    """The last moment before the clock change between two instants, to a second."""
+    old = before.astimezone(zone).utcoffset()
+    while after - before > _A_SECOND:
+        middle = before + (after - before) / 2
+        changed = middle.astimezone(zone).utcoffset() != old
+        before, after = (before, middle) if changed else (middle, after)
+    return before

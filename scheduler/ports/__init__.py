@@ -6,7 +6,7 @@ in the client's own zone. Nobody but `Store.run` begins or ends a transaction.
 
 from __future__ import annotations
 
-from scheduler.ports.boxes import Inbox, Outbox
+from scheduler.ports.boxes import Inbox, Leases, Outbox
 from scheduler.ports.nouns import Days, Flags, Health, Invitations, Ledger, People, Plans, Questions
 from scheduler.ports.sending import (
     Clock,
@@ -19,6 +19,7 @@ from scheduler.ports.sending import (
     Unknown,
     Unreachable,
 )
+from scheduler.ports.standing import Aside, SetAside, Standing, Standings
 from scheduler.ports.store import Book, Store, Tx
 from scheduler.ports.values import (
     Arrived,
@@ -27,15 +28,18 @@ from scheduler.ports.values import (
     CompanionEntry,
     Json,
     Outgoing,
+    Pace,
     PlanVersion,
     Post,
     Question,
+    Turn,
     WeekPlan,
 )
 from scheduler.ports.week import Companions, Digests, Pauses, Staffing, Weeks
 
 __all__ = [
     "Arrived",
+    "Aside",
     "Book",
     "Claim",
     "ClientWeek",
@@ -51,10 +55,12 @@ __all__ = [
     "Inbox",
     "Invitations",
     "Json",
+    "Leases",
     "Ledger",
     "Letter",
     "Outbox",
     "Outgoing",
+    "Pace",
     "Pauses",
     "People",
     "PlanVersion",
@@ -64,9 +70,13 @@ __all__ = [
     "Questions",
     "Refused",
     "Sender",
+    "SetAside",
     "Staffing",
+    "Standing",
+    "Standings",
     "Store",
     "TryLater",
+    "Turn",
     "Tx",
     "Unknown",
     "Unreachable",

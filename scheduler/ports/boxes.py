@@ -6,7 +6,7 @@ from datetime import date, datetime, timedelta
 from typing import Protocol
 
 from scheduler.domain.messages import Message
-from scheduler.ports.values import Arrived, Claim, Json, Outgoing
+from scheduler.ports.values import Arrived, Claim, Json, Outgoing, Pace, Turn
 
 
 class Outbox(Protocol):
@@ -40,6 +40,15 @@ class Outbox(Protocol):
 
         A row is claimed by one worker only, until its lease ends. No row is claimed while an earlier row
         of the same chat is being sent; a prompt later than the practice allows is never claimed.
+        """
+        ...
+
+    def claim_paced(
+        self, now: datetime, worker: str, lease: timedelta, limit: int, pace: Pace
+    ) -> Turn:
+        """`claim_due` at a pace that all workers of the store keep together, told when each may leave.
+
+        No two messages are given instants closer than `pace.between`, nor two of one chat within a second.
         """
         ...
 
@@ -106,8 +115,11 @@ class Inbox(Protocol):
         """
         ...
 
-    def failed(self, update_id: int, worker: str, retry_at: datetime | None, reason: str) -> None:
-        """Try again at `retry_at`, or set aside where an admin sees it if that is `None`."""
+    def failed(self, update_id: int, worker: str, retry_at: datetime | None, reason: str) -> bool:
+        """Try again at `retry_at`, or set aside where an admin sees it if that is `None`.
+
+        False if the lease was lost: another worker has it, and nothing was changed.
+        """
         ...
 
     def finished(self, update_id: int) -> bool:
@@ -119,3 +131,15 @@ class Inbox(Protocol):
         ...
 
     def unfinished(self) -> int: ...
+
+
+class Leases(Protocol):
+    """What only one process of a store may do at a time."""
+
+    def take(self, name: str, holder: str, now: datetime, length: timedelta) -> bool:
+        """Take or renew a lease for so long; False while it is another's and has not run out."""
+        ...
+
+    def give_back(self, name: str, holder: str) -> None:
+        """End one's own lease at once; another's is left alone."""
+        ...

@@ -7,8 +7,9 @@ from datetime import datetime
 from typing import Protocol, TypeVar
 
 from scheduler.domain.settings import Practice
-from scheduler.ports.boxes import Inbox, Outbox
+from scheduler.ports.boxes import Inbox, Leases, Outbox
 from scheduler.ports.nouns import Days, Flags, Health, Invitations, Ledger, People, Plans, Questions
+from scheduler.ports.standing import Aside, Standings
 from scheduler.ports.values import Json
 from scheduler.ports.week import Companions, Digests, Pauses, Staffing, Weeks
 
@@ -53,6 +54,9 @@ class Tx(Protocol):
     digests: Digests
     outbox: Outbox
     inbox: Inbox
+    leases: Leases
+    aside: Aside
+    standing: Standings
     book: Book
 
 

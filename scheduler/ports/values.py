@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from enum import StrEnum
 from typing import Any
 
@@ -66,6 +66,33 @@ class Claim:
     nudge: bool
     attempts: int
     """How often it was begun before this claim."""
+    due_at: datetime
+    """When it should have left."""
+    leaves_at: datetime | None = None
+    """When the pace lets it leave; at once where there is none."""
+
+
+@dataclass(frozen=True, slots=True)
+class Pace:
+    """How fast messages leave over all workers of a store: one every `between` (R3).
+
+    `ahead` is how long before its instant a place is given away: long enough for a claim to be made, and
+    short, for what is more urgent and comes meanwhile has to wait for the next place.
+    """
+
+    between: timedelta
+    ahead: timedelta
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """What a worker has got of the messages that are due."""
+
+    claims: tuple[Claim, ...]
+    no_place_before: datetime | None = None
+    """When the pace has the next place to give, where it has given all there were."""
+    held_until: datetime | None = None
+    """When the first message may leave that waits for nothing but the second after its chat's last one."""
 
 
 @dataclass(frozen=True, slots=True)

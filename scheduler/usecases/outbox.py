@@ -10,10 +10,12 @@ from scheduler.ports import (
     Clock,
     Delivered,
     Delivery,
+    Pace,
     Refused,
     Sender,
     Store,
     TryLater,
+    Turn,
     Tx,
     Unknown,
     Unreachable,
@@ -26,6 +28,8 @@ AGAIN_AFTER = timedelta(seconds=2)
 """Pause before a message of unknown fate that must arrive is repeated."""
 REPEATED = frozenset({Lane.SAFETY, Lane.FLAG, Lane.ANSWER})
 """Lanes whose messages are repeated until accepted; all others leave once at most."""
+REFUSALS = 5
+"""How often the platform may refuse such a message before it is dropped: a minute in all."""
 
 
 async def deliver(store: Store, sender: Sender, clock: Clock, claim: Claim) -> Delivery | None:
@@ -42,9 +46,19 @@ async def deliver(store: Store, sender: Sender, clock: Clock, claim: Claim) -> D
 
 def claim_due(tx: Tx, now: datetime, worker: str, limit: int) -> tuple[Claim, ...]:
     """The next messages of this worker, urgent lanes first; rows of dead workers are settled before."""
+    _settle_lost(tx, now)
+    return tx.outbox.claim_due(now, worker, LEASE, limit)
+
+
+def claim_paced(tx: Tx, now: datetime, worker: str, limit: int, pace: Pace) -> Turn:
+    """`claim_due` at the pace that all workers of the store keep together (R3)."""
+    _settle_lost(tx, now)
+    return tx.outbox.claim_paced(now, worker, LEASE, limit, pace)
+
+
+def _settle_lost(tx: Tx, now: datetime) -> None:
     for lost in tx.outbox.expire_leases(now):
         keep_outcome(tx, lost, Unknown("the worker stopped while sending"), now)
-    return tx.outbox.claim_due(now, worker, LEASE, limit)
 
 
 def take_over(tx: Tx, now: datetime) -> None:
@@ -65,12 +79,20 @@ def keep_outcome(tx: Tx, claim: Claim, outcome: Delivery, now: datetime) -> None
         case TryLater(after):
             days.not_accepted(tx, claim, now + after, "", now)
         case Refused(reason):
-            days.not_accepted(tx, claim, None, reason, now)
+            days.not_accepted(tx, claim, _in_spite_of_refusal(claim, now), reason, now)
         case Unreachable(reason):
             days.not_accepted(tx, claim, None, reason, now)
             reachable.lost(tx, claim.person, now)
         case Unknown():
             _unknown(tx, claim, now, AGAIN_AFTER)
+
+
+def _in_spite_of_refusal(claim: Claim, now: datetime) -> datetime | None:
+    """When a refused message that must arrive is tried again: after 2, 4, 8 ... seconds, if at all."""
+    if claim.bout is not None or claim.lane not in REPEATED or claim.attempts >= REFUSALS:
+        return None
+    times: int = 2**claim.attempts
+    return now + AGAIN_AFTER * times
 
 
 def _unknown(tx: Tx, claim: Claim, now: datetime, pause: timedelta) -> None:

@@ -12,7 +12,7 @@ from functools import partial
 from scheduler.domain import days as d
 from scheduler.domain import permission
 from scheduler.domain.days import Bout, BoutState, Day, Entry
-from scheduler.domain.hours import Hours, common, instant, local_day
+from scheduler.domain.hours import DAY, Hours, Span, common, instant, local_day
 from scheduler.domain.messages import Argument, Lane, Message, Text, text
 from scheduler.domain.people import Client, Pause, Person
 from scheduler.domain.plan import MOVEMENTS, Plan, hours_on
@@ -111,7 +111,7 @@ def common_hours(plan: Plan, client: Client, day: date) -> Hours | None:
 
 def spread(tx: Tx, running: Running, reps: int, not_before: datetime | None) -> DayPlan | None:
     """The exact spread of so many reps over what is left of today, or `None` without common hours."""
-    hours = hours_of(running)
+    hours = _without_midnight(hours_of(running))
     if hours is None or running.plan is None:
         return None
     gap = timedelta(minutes=running.plan.gap_minutes)
@@ -136,6 +136,13 @@ def spread(tx: Tx, running: Running, reps: int, not_before: datetime | None) -> 
     return shifted if len(shifted.bouts) == len(own.bouts) else own
 
 
+def _without_midnight(hours: Hours | None) -> Hours | None:
+    """Midnight ends a window, but it is a minute of the next day: a bout there would count for that."""
+    if hours is None or hours.window.end < DAY or hours.window.start == DAY - 1:
+        return hours
+    return replace(hours, window=Span(hours.window.start, DAY - 1))
+
+
 def offset(running: Running) -> int:
     """The client's stable share of the crowd's spread, in minutes on the 5-minute grid (S8)."""
     slots = running.practice.spread_minutes // 5 + 1
@@ -154,11 +161,12 @@ def replan(
     """Work the rest of the day out again: the next prompt as a new row, or `None` if there is none.
 
     `running` is read anew first, so that it may be older than the last change. An open prompt stays as
-    it is and nothing waits beside it. `asked_for` is the time the client put the bout off to.
+    it is and nothing waits beside it. `asked_for` is the time the client put the bout off to, or before
+    which nothing more of the day is asked.
     """
     running = gather(tx, running.client, running.today)
     before = withdraw_waiting(tx, running)
-    if before and before.laters and not asked_for:
+    if before and before.not_before and not asked_for:
         laters, asked_for = before.laters, before.not_before
     if running.day is None or d.still_open(running.bouts) or bars(tx, running):
         return None
@@ -259,9 +267,9 @@ def _write(
 
 
 def _prompt(running: Running, bout: Bout, rest: DayPlan) -> Message:
-    """The words of a prompt; the first of the day carries the day and the cautions (P1)."""
+    """The words of a prompt; the first that is known to reach her carries the day and the cautions (P1)."""
     asked = text("prompt", bout=bout.id, done=running.done, **amount(running, bout.reps))
-    if any(b.asked_at for b in running.bouts):
+    if any(b.message_id is not None for b in running.bouts):
         return (asked,)
     opening = text(
         "day-opening",

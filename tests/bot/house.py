@@ -25,6 +25,8 @@ from tests.journeys.desk import Desk
 from tests.journeys.rooms import ANN, BO, DANA, EVE, GIL, IDS, KIM, MONDAY, ROLES, UPDATES, at
 
 STRANGER = KIM + 500
+ASIDE = 7
+"""The number of an update that was set aside."""
 POST = {"outbox", "inbox", "secret"}
 """Tables that are not facts about people."""
 HEARD = "heard_at"
@@ -138,6 +140,12 @@ class House:
             closed = replace(day, closed_at=self.now, verdict="missed", why="no-answer")
             self.tx.days.save(closed)
 
+    def an_update_was_set_aside(self) -> None:
+        """One of Ann's: number 7."""
+        self.tx.inbox.keep(ASIDE, ANN, {"message": {"text": "it hurts"}}, self.now)
+        self.tx.inbox.claim(self.now, "house", timedelta(minutes=1), 1)
+        assert self.tx.inbox.failed(ASIDE, "house", None, "ValueError at heard:1")
+
     def kim_is_a_clinician_too(self) -> None:
         person = join.enrol(self.tx, None, Role.CLINICIAN, "Kim", "qps", None, self.now)
         second = replace(person, account=KIM, state=State.READY, acting=False)
@@ -156,6 +164,8 @@ class House:
             )
             flags = self.tx.flags.of_client(IDS[who])
             names[f"{name}_flag"] = flags[0].id if flags else 0
+            pauses = self.tx.pauses.of(IDS[who], MONDAY)
+            names[f"{name}_break"] = pauses[-1].id if pauses else 0
         return names
 
     def _open(self, who: int) -> bool:
@@ -220,7 +230,8 @@ class House:
                 row["who"] is None and row["about"] == person
             )  # a clearance that lapses (C2)
             return bool(row["who"] == person or by_itself)
-        if name in {"question", "staff"} and row["person"] == person:
+        own = name in {"question", "staff"} and row["person"] == person
+        if own or (name == "person" and row["id"] == person and _only_language(old, new)):
             return True
         match ROLES.get(who, Role.CLIENT):
             case Role.CLIENT:
@@ -243,6 +254,11 @@ class House:
         if name == "clearance":
             return bool(row["client"] == person and row["lapsed_at"])
         return name in OF_CLIENT and row["client"] == person
+
+
+def _only_language(old: Mapping[str, Any] | None, new: Mapping[str, Any] | None) -> bool:
+    """Whether a person's row differs in the language alone: everybody's own to choose."""
+    return bool(old and new) and {**(old or {}), "language": ""} == {**(new or {}), "language": ""}
 
 
 OWNERS = {ANN: DANA, BO: DANA, GIL: EVE}

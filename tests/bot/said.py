@@ -7,6 +7,7 @@ from datetime import date
 from pathlib import Path
 
 from bot import dialogue
+from bot.telegram.handlers import language
 from bot.telegram.handlers.dispatch import HANDLERS
 from scheduler.domain import breaks, pain, planjson, readiness
 from scheduler.domain.flags import OUTCOMES
@@ -46,7 +47,7 @@ _join_steps = [
     *(f"screen-{screen}" for screen in readiness.ORDER),
     *("usual-pain", "times-zone", "times-window", "times-quiet"),
 ]
-_commands = sorted({name for module in HANDLERS.values() for name in module.COMMANDS})
+_commands = sorted({name for module in (*HANDLERS.values(), language) for name in module.COMMANDS})
 FAMILIES: dict[str, list[str]] = {
     "ask-pain-{step}": [f"ask-pain-{step}" for step in pain.STEPS],
     "ask-pain-{question.step}": [f"ask-pain-{step}" for step in pain.STEPS],

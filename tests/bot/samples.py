@@ -60,6 +60,8 @@ SAMPLE: dict[str, Any] = {
     "rounds": 3,
     "measure": "reps",
     "because": "break",
+    "begins": "2027-03-12",
+    "pause": 7,
     "paused": False,
     "too_long": True,
     "bout": 12,
@@ -118,6 +120,8 @@ SAMPLE: dict[str, Any] = {
     "injured": False,
     "joined": False,
     "kind": "pain",
+    "language": "es",
+    "languages": ["en", "es"],
     "largest": 500,
     "last": "2027-03-08T17:00",
     "level": "high",
@@ -177,7 +181,9 @@ SAMPLE: dict[str, Any] = {
     "urgent": True,
     "usual_pain": 2,
     "value": "20",
+    "updates": [{"update": 345, "name": "Ann", "since": "2027-03-08T14:05"}],
     "values": [40],
+    "waiting": 3,
     "version": 3,
     "week": "2027-W10",
     "weekday": 3,
@@ -186,8 +192,21 @@ SAMPLE: dict[str, Any] = {
     "why": "hold",
     "window": [480, 1200],
     "words": "It hurts when I land.",
+    "wrote_since": True,
     "zone": "America/New_York",
 }
+TYPED: dict[str, dict[str, Any]] = {
+    "en": {"language": "en"},
+    "es": {
+        "answer_hours": "de lunes a viernes, de 9 a 17",
+        "companion": "back-raise",
+        "emergency_number": "112",
+        "note": "Despacio y suave.",
+        "practice": "Casa del Puerto",
+        "words": "Me duele al caer.",
+    },
+}
+"""What people of a language type, in the place of the samples."""
 BARE: dict[str, Any] = {
     "colleagues": [], "covers": [], "open_flags": [], "scores": [], "searched": True, "yours": False,
     "too_long": False, "more": 0, "lost": 0, "flag_rows": [], "beside": [], "until": None,
@@ -200,7 +219,7 @@ BARE: dict[str, Any] = {
     "movements": [], "next": None, "note": "", "people": [], "per_side": True, "phone": "", "plan": None,
     "quiet": [], "readiness": [], "review": None, "stopped": True, "suggestions": [], "today": False,
     "total": 0, "urgent": False, "usual_pain": None, "values": [], "weekdays": [], "clinician": "",
-    "practice": "", "crisis_line": "",
+    "practice": "", "crisis_line": "", "updates": [], "waiting": 1, "wrote_since": False,
 }  # fmt: skip
 """The other extreme: whatever can be empty, unknown, one or no is."""
 OF_ITS_OWN: dict[str, dict[str, Any]] = {
@@ -272,6 +291,11 @@ def sample(id_: str) -> dict[str, Any]:
     """The full arguments of a text."""
     names = _documented()[id_][1]
     return {name: own_of(id_).get(name, SAMPLE[name]) for name in sorted(names)}
+
+
+def typed(args: dict[str, Any], language: str) -> dict[str, Any]:
+    """The arguments of a text as they are where this language is spoken."""
+    return {name: args[name] and TYPED[language].get(name, args[name]) for name in args}
 
 
 def own_of(id_: str) -> dict[str, Any]:

@@ -60,11 +60,13 @@ PREVIEW: tuple[Step, ...] = (*FIELD, (DANA, "dv:daily_total:30"), (DANA, "dp"))
 BREAK: tuple[Step, ...] = ((ANN, '"/break'),)
 WHY: tuple[Step, ...] = (*BREAK, (ANN, "br:travel"))
 AWAY: tuple[Step, ...] = (*WHY, (ANN, "bl:3"))
+AHEAD: tuple[Step, ...] = tuple((who, '"away tomorrow for 3 days') for who in (ANN, GIL))
 PAUSED: tuple[Step, ...] = ((DANA, "kl:{ann}:other:7"),)
 COVERED: tuple[Step, ...] = ((KIM, "cvu:{dana}:{eve}:7"),)
 WEEK: tuple[Step, ...] = (House.asked_about_the_week,)
 COMPANION: tuple[Step, ...] = (House.ann_has_a_companion,)
 DAYS: tuple[Step, ...] = (House.days_were_judged,)
+ASIDE: tuple[Step, ...] = (House.an_update_was_set_aside,)
 NAMED: tuple[Step, ...] = ((KIM, "ir:client"), (KIM, '"Fay'))
 
 VERBS = (
@@ -91,6 +93,11 @@ VERBS = (
     Verb(ANN, "bl:3", "break-started", ("pause", "flag", "bout", "audit", "question"), WHY),
     Verb(ANN, "bn", "break-not-now", ("question",), WHY),
     Verb(ANN, "bm", "ask-break-length", ("question",), AWAY),
+    Verb(ANN, "bs", "ask-break-reason", ("question",)),
+    Verb(
+        ANN, "bx:{ann_break}", "break-cancelled", ("pause", "flag", "audit"), AHEAD,
+        "bx:{gil_break}", OVER,
+    ),
     Verb(ANN, "bb", "break-over", ("pause", "flag", "bout", "audit"), AWAY),
     Verb(ANN, "wk:keep", "week-days-kept", ("week", "question"), WEEK),
     Verb(ANN, "wd:2027-03-09", "choose-days", ("question",), WEEK),
@@ -163,9 +170,18 @@ VERBS = (
         "no-such-person",
     ),
     Verb(KIM, "cve:{cover}", "cover-ended", ("cover", "audit"), COVERED, "cve:999", OVER),
+    Verb(KIM, "xl", "aside", (), ASIDE),
+    Verb(KIM, "x:7", "aside-one", (), ASIDE, "x:8", "aside-over"),
+    Verb(KIM, "xr:7", "aside-again", ("audit",), ASIDE, "xr:8", "aside-over"),
+    Verb(KIM, "xa", "aside-again", ("audit",), ASIDE),
+    Verb(KIM, "xd:7", "ask-drop", (), ASIDE, "xd:8", "aside-over"),
+    Verb(KIM, "xx:7", "aside-dropped", ("audit",), ASIDE, "xx:8", "aside-over"),
     # everybody's
     Verb(
         KIM, "as:clinician", "acting-as", ("person",), (House.kim_is_a_clinician_too,), "as:client",
         "ask-role",
     ),
+    Verb(ANN, "ln:en", "language-kept", ("person", "audit")),
+    Verb(DANA, "ln:en", "language-kept", ("person", "audit")),
+    Verb(KIM, "ln:en", "language-kept", ("person", "audit"), (), "ln:qps", "ask-language"),
 )  # fmt: skip

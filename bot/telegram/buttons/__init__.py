@@ -16,6 +16,7 @@ from bot.telegram.buttons import (
     companions,
     cover,
     digest,
+    setaside,
     verdicts,
     week,
     writing,
@@ -35,6 +36,7 @@ KEYBOARDS: dict[str, Callable[[Args], Rows]] = {
     **writing.KEYBOARDS,
     **admin.KEYBOARDS,
     **cover.KEYBOARDS,
+    **setaside.KEYBOARDS,
     **verdicts.KEYBOARDS,
 }
 """From the id of a text to its buttons. A message without an entry has none."""
@@ -56,10 +58,11 @@ SHAPES: dict[str, str] = {
     **digest.SHAPES,
     **writing.SHAPES,
     **cover.SHAPES,
+    **setaside.SHAPES,
     **verdicts.SHAPES,
     **dict.fromkeys(("all", "few", "lat", "skp", "n", "m", "u"), "i"),
     **dict.fromkeys(("c", "cn", "cr", "cp", "ch", "rel", "fx", "a", "ia", "d", "dd", "ic"), "i"),
-    **dict.fromkeys(("sure", "ok", "pass", "t", "df", "ds", "s", "ir"), "s"),
+    **dict.fromkeys(("sure", "ok", "pass", "t", "df", "ds", "s", "ir", "ln"), "s"),
     **dict.fromkeys(("hurt", "fell", "oops", "hq", "cl", "dc", "dp", "dx", "ap"), ""),
     **dict.fromkeys(("p", "f", "r", "dv"), "ss"),
     "cc": "is",

@@ -45,6 +45,11 @@ def _clinicians(args: Args) -> Rows:
     return [[button("client", f"ic:{c['id']}", name=c["name"], flags=0)] for c in clinicians]
 
 
+def _languages(args: Args) -> Rows:
+    languages: Any = args["languages"]
+    return [[button("language", f"ln:{each}", language=each)] for each in languages]
+
+
 def _roles(args: Args) -> Rows:
     roles: Any = args["roles"]
     return [[button(f"role-{role}", f"as:{role}") for role in roles]]
@@ -58,4 +63,5 @@ KEYBOARDS: dict[str, Callable[[Args], Rows]] = {
     "person": _person,
     "ask-discharge": _discharge,
     "ask-role": _roles,
+    "ask-language": _languages,
 }

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot import answers
-from bot.telegram.handlers import cover
+from bot.telegram.handlers import cover, setaside
 from bot.telegram.handlers.act import Act, Press
 from scheduler.domain.people import Role
 from scheduler.domain.reply import Reply, reply
@@ -49,6 +49,7 @@ def discharge(act: Act) -> Reply:
 
 PRESSES: dict[str, Press] = {
     **cover.PRESSES,
+    **setaside.PRESSES,
     "s": setting,
     "ir": invite_role,
     "ic": invite_clinician,
@@ -58,7 +59,7 @@ PRESSES: dict[str, Press] = {
     "d": ask_discharge,
     "dd": discharge,
 }
-COMMANDS: tuple[str, ...] = ("people", "invite", "settings", "help")
+COMMANDS: tuple[str, ...] = ("people", "invite", "settings", "aside", "help")
 ASKED = ("setting", "invite", "cover")
 """The questions that typed words answer."""
 
@@ -125,6 +126,8 @@ def command(act: Act, name: str) -> Reply | None:
         case "settings":
             act.tx.questions.close(act.who.id, *ASKED)
             return practice.settings(act.tx)
+        case "aside":
+            return setaside.screen(act)
         case "help":
             return reply("help-admin")
         case _:

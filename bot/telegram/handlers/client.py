@@ -11,8 +11,7 @@ from scheduler.domain import readiness as questions
 from scheduler.domain.people import Person
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
-from scheduler.usecases import bouts, corrections, join, notes, pain, putoff
-from scheduler.usecases import breaks as pauses
+from scheduler.usecases import bouts, corrections, join, notes, pain, putoff, wishes
 from scheduler.usecases import times as own_times
 from scheduler.usecases.bouts import Said
 
@@ -234,7 +233,7 @@ def take_a_break(act: Act) -> Reply:
     """Somebody who is still joining goes on with that."""
     joining = act.tx.people.client(act.who.id).joined_at is None
     resumed = client_text.resume(act.tx, act.who, act.now) if joining else None
-    return resumed or pauses.ask(act.tx, act.who.id, act.now)
+    return resumed or wishes.ask(act.tx, act.who.id, act.now)
 
 
 COMMAND_OF: dict[str, Press] = {
@@ -244,7 +243,7 @@ COMMAND_OF: dict[str, Press] = {
     "undo": undo,
     "health": health_again,
     "break": take_a_break,
-    "back": lambda act: pauses.back(act.tx, act.who.id, act.now),
+    "back": lambda act: wishes.back(act.tx, act.who.id, act.now),
     "times": lambda act: join.change_times(act.tx, act.who.id, act.now),
     "help": help_,
     "start": help_,

@@ -10,7 +10,7 @@ from datetime import datetime
 from types import ModuleType
 
 from bot.telegram.buttons import well_formed
-from bot.telegram.handlers import admin, client, clinician
+from bot.telegram.handlers import admin, client, clinician, language
 from bot.telegram.handlers.act import Act
 from bot.telegram.incoming import Incoming
 from scheduler.domain.people import Person, Role, State
@@ -102,6 +102,8 @@ def _said(  # one message's facts
     if name == "role":
         return _role(tx, mine, argument)
     module, act = HANDLERS[who.role], Act(tx, who, update, now)
+    if name in language.COMMANDS:
+        return language.command(act, argument)
     answer: Reply | None = module.command(act, name) if name else None
     return answer or module.heard(act)
 
@@ -125,7 +127,7 @@ def _press(
     verb, *args = update.data.split(":")
     if verb == "as" and args:
         return mine[0], _role(tx, mine, args[0])
-    role = ROLE_OF.get(verb)
+    role = mine[0].role if verb in language.PRESSES else ROLE_OF.get(verb)
     who = next((person for person in mine if person.role is role), None)
     if who is None:
         return mine[0], reply("not-for-you")
@@ -133,4 +135,5 @@ def _press(
         return who, _after_care(tx)
     if not well_formed(verb, args):
         return who, reply("question-over")
-    return who, HANDLERS[who.role].PRESSES[verb](Act(tx, who, update, now, args))
+    presses = {**HANDLERS[who.role].PRESSES, **language.PRESSES}
+    return who, presses[verb](Act(tx, who, update, now, args))

@@ -7,8 +7,9 @@ from typing import Any
 
 import httpx
 import pytest
-from telegram.error import BadRequest, Forbidden, NetworkError, RetryAfter, TimedOut
+from telegram.error import BadRequest, Forbidden, InvalidToken, NetworkError, RetryAfter, TimedOut
 
+from bot.rehearsal import people
 from bot.rehearsal.faults import Fault
 
 from .conftest import Stand
@@ -128,6 +129,38 @@ async def test_a_delay_of_so_many_seconds_ends_by_itself(stand: Stand) -> None:
     stand.world.faults.add(Fault("delay", seconds=0.01))
     await bot.send_message(ann, "late")
     assert texts(await stand.chat(ann)) == ["late"]
+
+
+async def test_a_platform_that_is_down_or_knows_the_token_no_more_answers_nothing_at_all(
+    stand: Stand,
+) -> None:
+    bot, ann = await stand.bot(), await stand.person()
+    for kind, error in (("down", NetworkError), ("wrong-token", InvalidToken)):
+        stand.world.faults.add(Fault(kind, times=None))  # type: ignore[arg-type]
+        with pytest.raises(error):
+            await bot.get_updates()
+        with pytest.raises(error):
+            await bot.send_message(ann, "lost")
+        stand.world.faults.clear()
+    assert texts(await stand.chat(ann)) == []
+    assert await bot.get_updates()
+
+
+async def test_updates_come_again_or_in_the_wrong_order_until_they_are_confirmed(
+    stand: Stand,
+) -> None:
+    bot, ann = await stand.bot(), await stand.person()
+    first = [each.update_id for each in await bot.get_updates()]
+    for words in ("a", "b", "c"):
+        people.say(stand.world, ann, words)
+    stand.world.faults.add(Fault("swap"))
+    got = [each.update_id for each in await bot.get_updates(offset=first[-1] + 1)]
+    assert got == [first[-1] + n for n in (2, 1, 3)]
+    stand.world.faults.add(Fault("again"))
+    people.say(stand.world, ann, "d")
+    again = [each.update_id for each in await bot.get_updates(offset=got[-1] + 1)]
+    assert again == [*sorted(got), got[-1] + 1]
+    assert len(await bot.get_updates(offset=again[-1] + 1)) == 0
 
 
 async def test_faults_can_be_given_over_http(stand: Stand) -> None:
