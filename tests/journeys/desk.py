@@ -12,7 +12,6 @@ from typing import Any
 from bot.telegram.buttons import rows
 from bot.telegram.handlers import dispatch
 from bot.telegram.incoming import incoming
-from bot.telegram.pace import NoPace
 from bot.telegram.sender import TelegramSender
 from bot.telegram.work import Work
 from bot.words import label, render
@@ -61,7 +60,7 @@ class Desk(Room):
     def __init__(self, store: SqlStore, updates: int = 0) -> None:
         """`updates` is the number of the last update that the store may have."""
         self.store, self.clock, self.sender = store, SteppedClock(START), Recorder()
-        self.work = Work(store, self.sender, self.clock, NoPace(), "desk")
+        self.work = Work(store, self.sender, self.clock, None, "desk")
         self._updates = updates
         self._mine: dict[int, int] = {}
 

@@ -5,6 +5,8 @@ from datetime import date, datetime, timedelta
 
 from dateutil import tz
 
+from tests.journeys.log import Line
+
 
 @dataclass(frozen=True)
 class Hours:
@@ -70,3 +72,21 @@ class Row:
     source: str
     bout: int | None
     voids: int | None
+
+
+@dataclass
+class Asked:
+    """A prompt as accepted: when, for which local day, and what ended it."""
+
+    bout: int
+    n: int
+    at: datetime
+    day: date
+    reps: int
+    put_off_before: bool
+    ended: Line | None = None
+    ended_by: str = ""
+
+    @property
+    def withdrawn(self) -> bool:
+        return self.ended_by in {"put-off", "alarm"}

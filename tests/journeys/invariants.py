@@ -6,11 +6,10 @@ the test says it did, and reads nothing of the program's but the ledger.
 
 from collections import Counter, defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from itertools import pairwise
 
-from tests.journeys.facts import Facts, Row
+from tests.journeys.facts import Asked, Facts, Row
 from tests.journeys.log import Line, Said
 
 OWN_ACCORD = {
@@ -28,24 +27,6 @@ SPARE_MESSAGES = 2
 LOAD = 0.2
 
 
-@dataclass
-class Asked:
-    """A prompt as accepted: when, for which local day, and what ended it."""
-
-    bout: int
-    n: int
-    at: datetime
-    day: date
-    reps: int
-    put_off_before: bool
-    ended: Line | None = None
-    ended_by: str = ""
-
-    @property
-    def withdrawn(self) -> bool:
-        return self.ended_by in {"put-off", "alarm"}
-
-
 class Replay:
     """One client's chat from the first line to the last; `faults` are the sentences of what is wrong."""
 
@@ -59,6 +40,7 @@ class Replay:
         self.bout_of_message: dict[int, int] = {}
         self.waiting: list[Line] = []
         self.answers: list[tuple[Line, Line]] = []
+        self.reopened: set[int] = set()
         self.asks = 1
         self.put_off = False
         self.question: int | None = None
@@ -66,6 +48,8 @@ class Replay:
         self.held_all = False
         self.alarm = False
         self.away_until: date | None = None
+        self.ahead: dict[str, str] = {}
+        """Breaks told for a later day: first day to last day."""
         self.own: Counter[date] = Counter()
         self.nudged: Counter[int] = Counter()
         self.nudges: Counter[date] = Counter()
@@ -95,7 +79,8 @@ class Replay:
     def see(self, said: Said, line: Line, update: Line | None) -> None:
         match said.id:
             case "day-opening":
-                self.planned[self.facts.day(line.at)] = said.args["bouts"]
+                day = self.facts.day(line.at)
+                self.planned[day] = max(self.planned.get(day, 0), said.args["bouts"])
             case "prompt":
                 self.prompt(said, line)
             case "nudge":
@@ -107,6 +92,8 @@ class Replay:
                 self.own[self.facts.day(line.at)] += 1
             case "no-answer":
                 self.end(said.args["bout"], line, "no-answer")
+            case "undone":  # the prompt whose answer was taken back may be open again
+                self.reopened |= {a.bout for a in self.asked.values() if a.ended_by == "logged"}
             case "ask-reps" | "ask-reps-sure" | "ask-reps-range" | "ask-reps-unclear":
                 self.question = self.meant(update)
             case "logged" | "skipped" | "put-off":
@@ -123,8 +110,15 @@ class Replay:
             self.end(self.open(), line, "alarm")
             until = said.args["until"]
             self.away_until = date.fromisoformat(until) if until else date.max
+        elif said.id == "break-planned":
+            first, last = said.args["day"], said.args["until"]
+            self.ahead[first] = last or date.max.isoformat()
+        elif said.id == "break-cancelled":
+            del self.ahead[said.args["day"]]
         elif said.id in {"break-over", "break-ended-by-clinician"}:
             self.away_until = None
+            today = self.facts.day(line.at).isoformat()
+            self.ahead = {first: last for first, last in self.ahead.items() if first > today}
 
     def alarms(self, said: Said, line: Line, update: Line | None) -> None:
         if said.id.startswith(("ask-pain", "ask-fall", "ask-morning")):
@@ -196,7 +190,7 @@ class Replay:
             self.fault("P6", line, "a nudge that rings")
         if self.nudged[bout] > 1 or self.nudges[day] > NUDGES_A_DAY:
             self.fault("I4", line, "one nudge too many")
-        if bout != self.open():
+        if bout != self.open() and bout not in self.reopened:
             self.fault("I4", line, f"a nudge for bout {bout}, which is not open")
         before = [a for a in self.asked.values() if a.day == day and a.bout != bout]
         if [a.ended_by for a in before[-2:]] == ["no-answer"] * 2:
@@ -213,6 +207,9 @@ class Replay:
             self.fault("I6", line, "during a hold")
         if self.away_until is not None and facts.day(line.at) <= self.away_until:
             self.fault("I1", line, "on a break")
+        day = facts.day(line.at).isoformat()
+        if any(first <= day <= last for first, last in self.ahead.items()):
+            self.fault("I1", line, "on a break that was planned")
         if self.alarm:
             self.fault("I1", line, "while a question about pain or a fall is open")
 

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from datetime import UTC, date, datetime, timedelta
+from datetime import UTC, date, datetime, timedelta, tzinfo
 from itertools import combinations, pairwise
 from random import Random
 from zoneinfo import ZoneInfo
@@ -400,6 +400,7 @@ def by_trying_all(case: Case) -> DayPlan:
     while grid[-1] + GRID <= wall(case.hours.window.end):
         grid.append(grid[-1] + GRID)
     free = [at for at in grid if at <= wall(case.hours.window.end) and _keeps_the_rules(case, [at])]
+    free = [at for at in free if _is_shown_in_hours(case, at, there)]
     wanted = math.ceil(case.reps / case.bout_reps)
     for bouts in range(wanted, 0, -1):
         sets = [[*s] for s in combinations(free, bouts) if _keeps_the_rules(case, [*s])]
@@ -410,6 +411,14 @@ def by_trying_all(case: Case) -> DayPlan:
             placed = zip(times, even_reps(asked, bouts), strict=True)
             return DayPlan(tuple(Placed(*p) for p in placed), case.reps - asked, best)
     return DayPlan((), case.reps, 0.0)
+
+
+def _is_shown_in_hours(case: Case, at: datetime, there: tzinfo | None) -> bool:
+    """Whether the clock on the wall agrees, also where it shows an hour for the second time."""
+    shown = at.astimezone(there).replace(tzinfo=None)
+    minute = (shown - datetime.combine(case.day, datetime.min.time())) / timedelta(minutes=1)
+    quiet = any(q.start < minute < q.end for q in case.hours.quiet)
+    return minute >= case.hours.window.start and not quiet
 
 
 ORDINARY: Callable[[Random], tuple[ZoneInfo, date]] = lambda random: (  # noqa: E731
