@@ -40,8 +40,25 @@ def something_happened(season: Season, chats: dict[int, list[Line]]) -> None:
     """A season in which nobody is ever hurt, away or late would prove little."""
     said = Counter(each.id for line in season.lines for each in line.texts)
     for id_ in (
-        *("prompt", "logged", "skipped", "put-off", "no-answer", "nudge", "stop-today", "release-told"),
-        *("break-started", "make-up-kept", "week-days", "ask-week", "flag", "flag-summary", "digest"),
+        *(
+            "prompt",
+            "logged",
+            "skipped",
+            "put-off",
+            "no-answer",
+            "nudge",
+            "stop-today",
+            "release-told",
+        ),
+        *(
+            "break-started",
+            "make-up-kept",
+            "week-days",
+            "ask-week",
+            "flag",
+            "flag-summary",
+            "digest",
+        ),
     ):
         assert said[id_] > 0, id_
     assert all(chats[account] for account in season.facts)
