@@ -19,10 +19,22 @@ from bot.understand.vocabulary import vocabulary
 WORST_PAIN = 10
 _LONGEST = 200  # characters of a short answer; what is longer is none
 _MONTHS = range(1, 13)
-_CLOCK = r"(\d{1,2})(?:\s*[:.h]\s*(\d{2}))?\s*(am|pm|a\.m\.|p\.m\.)?"
-_SPAN = re.compile(rf"\s*(?:from\s+)?{_CLOCK}\s*(?:-|to|until|till|a)\s*{_CLOCK}\s*")
-_SPANS_APART = re.compile(r"\s*(?:,|;|\n|&|\band\b|\by\b)\s*|(?<=\d)\s+(?=\d{1,2}[:.]\d\d\s*-)")
-_FRACTION = re.compile(r"(\d{1,2})\s*(?:/|of|out of|de)\s*10")
+# Hours as they are written in English and Spanish: "8", "8:30", "8 pm", "las 8 y media de la noche".
+_CLOCK = (
+    r"(?:las?\s+)?(\d{1,2})(?:\s*[:.h]\s*(\d{2})|\s+y\s+(media|cuarto))?\s*(?:h|hs|hrs|horas)?"
+    r"\s*(am|pm|a\.\s?m\.?|p\.\s?m\.?|(?:de|por|en)\s+la\s+(?:manana|madrugada|tarde|noche))?"
+)
+_SPAN = re.compile(
+    rf"\s*(?:(?:from|desde|de)\s+)?{_CLOCK}\s*(?:-|to|until|till|hasta|a)\s*{_CLOCK}\s*"
+)
+_BETWEEN = re.compile(r"^\s*(?:between|entre)\s+(.+?)\s+(?:and|y)\s+(?!media|cuarto)(.+)$")
+_MINUTES = {None: 0, "media": 30, "cuarto": 15}
+_AFTERNOON = re.compile(r"p|.*\b(?:tarde|noche)")
+_SPANS_APART = re.compile(
+    r"\s*(?:,|;|\n|&|\band\b|\by\b(?!\s+(?:media|cuarto)))\s*|(?<=\d)\s+(?=\d{1,2}[:.]\d\d\s*-)"
+)
+_FRACTION = re.compile(r"(\d{1,2})\s*(?:/|of|out of|de|sobre)\s*10")
+_WORD = re.compile(r"[^\W\d_]+")
 _ISO_DATE = re.compile(r"(\d{4})-(\d{1,2})-(\d{1,2})")
 _SHOWN = 5  # suggestions
 
@@ -60,30 +72,40 @@ def score(text: str, language: str = "en") -> int | Unclear:
 
 
 def yes_no(text: str, language: str = "en") -> bool | Unclear:
-    """Yes is True. Text that says both, or neither, is unclear."""
-    words = {t.text for t in _tokens(text, language)}
+    """Yes is True. Text that says both, or neither, is unclear.
+
+    "No" is believed only where nothing else is said: "no idea" and "I can not breathe" are no answer.
+    """
+    tokens = _tokens(text, language)
+    words = {t.text for t in tokens}
     heard = vocabulary(language)
     yes = bool(words & heard.words("answer-yes"))
     no = bool(words & heard.words("answer-no"))
-    return yes if yes != no else Unclear("answer-yes-no")
+    if yes == no:
+        return Unclear("answer-yes-no")
+    harmless = {i for m in heard.find(tokens, {"answer-filler"}) for i in range(m.start, m.end)}
+    harmless |= {i for i, t in enumerate(tokens) if t.text in heard.words("answer-no")}
+    more = any(t.is_word or t.value is not None for i, t in enumerate(tokens) if i not in harmless)
+    return Unclear("answer-yes-no") if "?" in words or (no and more) else yes
 
 
-def span(text: str) -> Span | Unclear:
-    """Two times of one day, the first before the second: "8-20", "8:00 to 20:00", "8am-8pm".
+def span(text: str, language: str = "en") -> Span | Unclear:
+    """Two times of one day, the first before the second: "8-20", "8:00 to 20:00", "de ocho a ocho".
 
     Without am or pm an hour is read on the 24-hour clock, except that "8 to 8" and "9-5" end in
     the afternoon: an end that is not after its start is taken twelve hours later, unless the start
     was on the 24-hour clock ("17:00-9:00").
     """
-    found = _SPAN.fullmatch(plain(text[:_LONGEST]))
+    written = _BETWEEN.sub(r"\1 - \2", _in_digits(plain(text[:_LONGEST]), language))
+    found = _SPAN.fullmatch(written)
     if found is None:
         return Unclear("answer-span")
-    start = _clock(*found.groups()[:3])
-    end = _clock(*found.groups()[3:])
+    start = _clock(*found.groups()[:4])
+    end = _clock(*found.groups()[4:])
     if start is None or end is None:
         return Unclear("answer-span")
-    twelve_hour = start.hour <= 12 or bool(found.group(3))  # noqa: PLR2004 - noon
-    if end <= start and twelve_hour and not found.group(6) and end.hour < 12:  # noqa: PLR2004
+    twelve_hour = start.hour <= 12 or bool(found.group(4))  # noqa: PLR2004 - noon
+    if end <= start and twelve_hour and not found.group(8) and end.hour < 12:  # noqa: PLR2004
         end = end.replace(hour=end.hour + 12)
     return (start, end) if start < end else Unclear("answer-span")
 
@@ -95,9 +117,11 @@ def spans(text: str, language: str = "en") -> tuple[Span, ...] | Unclear:
     """
     if _says_none(text, language):
         return ()
+    if not isinstance(only := span(text, language), Unclear):
+        return (only,)
     found: list[Span] = []
     for part in _SPANS_APART.split(plain(text[:_LONGEST]).strip()):
-        one = span(part)
+        one = span(part, language)
         if isinstance(one, Unclear):
             return Unclear("answer-spans")
         found.append(one)
@@ -194,12 +218,19 @@ def _says_none(text: str, language: str) -> bool:
     return bool(words) and all(w in vocabulary(language).words("answer-none") for w in words)
 
 
-def _clock(hour: str, minute: str | None, half: str | None) -> time | None:
-    hours, minutes = int(hour), int(minute or 0)
+def _in_digits(text: str, language: str) -> str:
+    """`text` with its number words in digits, each by itself: "de ocho a ocho"."""
+    numbers = vocabulary(language).numbers
+    return _WORD.sub(lambda word: str(numbers.get(word.group(), word.group())), text)
+
+
+def _clock(hour: str, minute: str | None, part: str | None, half: str | None) -> time | None:
+    hours, minutes = int(hour), int(minute or _MINUTES[part])
     if half:
         if not 1 <= hours <= 12:  # noqa: PLR2004 - a clock with am and pm
             return None
-        hours = hours % 12 + (12 if half.startswith("p") else 0)
+        night = hours == 12 and "noche" in half  # noqa: PLR2004 - midnight
+        hours = hours % 12 + (12 if _AFTERNOON.match(half) and not night else 0)
     return time(hours, minutes) if hours < 24 and minutes < 60 else None  # noqa: PLR2004
 
 

@@ -253,7 +253,7 @@ def _labelled(kind: str, step: str, values: Sequence[str], text: str, language: 
     ids = {value: f"button-{prefix}-{value}" for value in values} | {"none": "button-no-sign"}
     options = [(value, label(catalogue(ids[value]), language)) for value in values]
     chosen = _unnumbered(text, options)
-    if isinstance(chosen, Unclear) and step == "sign":
+    if step == "sign" and (isinstance(chosen, Unclear) or chosen == "none"):
         found = [sign for sign in understand(text, language).signs if sign in values]
         signs = [sign for sign in found if sign != "sore" or not names_a_place(text, language)]
         return signs[0] if signs else chosen
@@ -271,7 +271,7 @@ def _join(step: str, text: str, language: str) -> Any:  # noqa: PLR0911 # one a 
         name = answers.zone(text)
         return name if isinstance(name, Unclear) else ZoneInfo(name)
     if step == "times-window":
-        return as_span(answers.span(text))
+        return as_span(answers.span(text, language))
     if step == "times-quiet":
         return as_spans(answers.spans(text, language))
     if step == "times":

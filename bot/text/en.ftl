@@ -483,14 +483,18 @@ break-too-far = I can not count that far. Please send a nearer day.
 break-not-now = OK. No break, and all goes on as planned.
 break-started =
     { $until ->
-        [none] Your break has started. I will ask for nothing until you are back. When you are back, tap the button or send: I am back
-       *[other] Your break has started. I will ask for nothing until { $until }. Your break ends after that day. Back sooner? Tap the button, or send: I am back
+        [none] Your break has started. I will ask for nothing until you are back.
+       *[other] Your break has started. I will ask for nothing until { $until }. Your break ends after that day.
     }{ $done ->
         [0] { "" }
        *[other] { " " }What you did today stays noted.
     } I am telling { $clinician }.{ $too_long ->
         [yes] { " " }After a break this long, { $clinician } has to say yes before you go on.
        *[no] { "" }
+    }
+    { $until ->
+        [none] When you are back, tap the button or send: I am back
+       *[other] Back sooner? Tap the button, or send: I am back
     }
 break-planned =
     { $until ->
@@ -508,11 +512,15 @@ break-ahead =
 break-cancelled = OK. The break from { $day } on is off, and all goes on as planned.
 break-on =
     { $until ->
-        [none] You are on a break, so I ask for nothing. When you are back, tap the button or send: I am back
-       *[other] You are on a break until { $until }, so I ask for nothing. Back sooner? Tap the button, or send: I am back
+        [none] You are on a break, so I ask for nothing.
+       *[other] You are on a break until { $until }, so I ask for nothing.
     }{ $done ->
         [0] { "" }
        *[other] { " " }Done today: { $done }.
+    }
+    { $until ->
+        [none] When you are back, tap the button or send: I am back
+       *[other] Back sooner? Tap the button, or send: I am back
     }
 on-break = You are on a break, so I ask for nothing. When you are back, send: I am back
 break-over =

@@ -428,6 +428,8 @@ count-vague =
     half ?way
     halfway
     over half
+# a bare yes: asked, unless "all" or "half" is said beside it
+count-yes =
     ^ yes|yep|yeah|yup|y|yea|ye|yess|aye $
 count-all =
     all
@@ -633,6 +635,23 @@ answer-yes =
     yes y yep yeah yup yea yess ye ok okay sure correct right true please do 👍 ✅ ✔
 answer-no =
     no n nope nah never not dont incorrect wrong false 👎 ❌
+# what may stand beside a "no" and leaves it one; with anything else it is unclear
+answer-filler =
+    thanks
+    thank you
+    please|dear|doctor|doc
+    today
+    so far
+    at all
+    yet
+    oh|well|ah|um|er|sorry
+    definitely|absolutely|certainly
+    of course
+    none|nothing|neither|not of|like|any? of? these|this|that|them|those|those
+    i|it dont|didnt|havent|doesnt|isnt|wasnt $
+    i am|do|have|did not $
+    im not $
+    thankfully|luckily
 answer-none =
     none no nothing nil never open - 0 without
 

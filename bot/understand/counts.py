@@ -15,7 +15,7 @@ LEAST, MOST = 1, 500
 WORST_PAIN = 10
 _PHRASES = (
     *("score", "count-range", "count-of", "count-left-right", "count-label", "count-other"),
-    *("count-half", "count-vague", "not-done", "not-all", "count-all", "count-each", "other-day"),
+    *("count-half", "count-vague", "count-yes", "not-done", "not-all", "count-all", "count-each", "other-day"),
 )
 # Marks that may stand straight before or after a count.
 _HARMLESS = frozenset(".,!?;\n:+=~&@-")
@@ -55,6 +55,7 @@ class _Reading:
         self, tokens: list[Token], used: frozenset[int], alarms: Alarms, words: Vocabulary
     ) -> None:
         self.tokens, self.used, self.alarmed, self.words = tokens, used, alarms.words, words
+        self.meant = alarms.words if alarms.any else frozenset()
         self.clauses = words.clauses(tokens)
         self.found: dict[str, list[Match]] = {}
         taken = set(used | alarms.denials)
@@ -132,6 +133,8 @@ class _Reading:
             return Counts(score=score, asks=True)
         if half:
             return Counts(half=True, score=score)
+        if self.found.get("count-yes") and not every:
+            return Counts(score=score, asks=True)
         return Counts(all=every, score=score, asks=every and "?" in self._marks())
 
     def _marks(self) -> set[str]:
@@ -186,7 +189,7 @@ class _Reading:
         """Whether "all" or "half" is all that its clause says."""
         if self.alarmed.issuperset(range(match.start, match.end)) or self._doubted(match.start):
             return False
-        alarmed = not self.alarmed.isdisjoint(self._clause(match.start))
+        alarmed = not self.meant.isdisjoint(self._clause(match.start))
         if alarmed and match.end == match.start + 1 and not self._firm(match.start):
             return False  # "went all faint"
         return self._understood(match.start)

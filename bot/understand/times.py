@@ -30,7 +30,7 @@ _CLOCKS = {
 _HALVES = ("clock-am", "clock-pm", "clock-am-mark", "clock-pm-mark")
 _SPANS = (
     *("span-minutes", "span-hours", "span-bare-minutes", "span-bare-hours"),
-    *("span-15", "span-30", "span-60", "span-90"),
+    *("span-15", "span-30", "span-45", "span-60", "span-90"),
 )
 
 
@@ -99,8 +99,9 @@ def _told(
 
 
 def _half_after(match: Match, halves: list[Match], *, bare: bool = False) -> Match | None:
-    """The "pm" or "in the morning" after a clock phrase; after a bare number only "pm" will do."""
-    near = (h for h in halves if h.start == match.end or (not bare and h.start == match.end + 1))
+    """The "pm" or "in the morning" in or after a clock phrase; after a bare number only "pm" will do."""
+    last = match.end if bare else match.end + 1
+    near = (h for h in halves if match.start < h.start <= last and (not bare or h.start == last))
     return next((h for h in near if not bare or h.group.endswith("-mark")), None)
 
 

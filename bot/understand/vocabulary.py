@@ -272,21 +272,27 @@ def _variants(line: str, words: WordsOf) -> Iterator[Phrase]:
     choices: list[tuple[tuple[Element, ...], ...]] = []
     for part in line.split():
         bare = part.removesuffix("?") if len(part) > 1 else part
-        element = _element(bare, words)
-        choices.append(((element,), ()) if bare != part else ((element,),))
+        elements = tuple((element,) for element in _elements(bare, words))
+        choices.append((*elements, ()) if bare != part else elements)
     for chosen in product(*choices):
         phrase = tuple(element for some in chosen for element in some)
         if any(e not in {"^", "$", ".."} for e in phrase):
             yield phrase
 
 
-def _element(part: str, words: WordsOf) -> Element:
+def _elements(part: str, words: WordsOf) -> tuple[Element, ...]:
+    """What may stand at one place: a slot each, and all words together."""
     if part in {"^", "$", ".."}:
-        return part
-    if part.startswith("<") and part.endswith(">"):
-        name = part[1:-1]
-        return name if name in _SLOTS else words(name)
-    return frozenset(part.split("|"))
+        return (part,)
+    slots: list[Element] = []
+    fitting: set[str] = set()
+    for each in part.split("|"):
+        name = each[1:-1] if each.startswith("<") and each.endswith(">") else ""
+        if name in _SLOTS:
+            slots.append(name)
+        else:
+            fitting |= words(name) if name else {each}
+    return (*slots, frozenset(fitting)) if fitting else tuple(slots)
 
 
 @cache

@@ -190,7 +190,8 @@ class Replay:
             self.fault("P6", line, "a nudge that rings")
         if self.nudged[bout] > 1 or self.nudges[day] > NUDGES_A_DAY:
             self.fault("I4", line, "one nudge too many")
-        if bout != self.open() and bout not in self.reopened:
+        asked = self.asked.get(bout)
+        if asked is None or (asked.ended is not None and bout not in self.reopened):
             self.fault("I4", line, f"a nudge for bout {bout}, which is not open")
         before = [a for a in self.asked.values() if a.day == day and a.bout != bout]
         if [a.ended_by for a in before[-2:]] == ["no-answer"] * 2:

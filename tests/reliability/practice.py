@@ -8,6 +8,8 @@ from datetime import UTC, date, datetime, timedelta
 from typing import Any, Literal
 from zoneinfo import ZoneInfo
 
+from sqlalchemy import select
+
 from bot.telegram.buttons import rows
 from bot.telegram.sender import TelegramSender
 from bot.telegram.work import Work
@@ -20,7 +22,7 @@ from scheduler.ports import Delivered, Delivery, Letter, Refused, TryLater, Tx, 
 from scheduler.usecases import days, digests, outbox
 from storage.engine import Database
 from storage.store import SqlStore
-from storage.tables import EntryRow, table
+from storage.tables import ClientRow, EntryRow, table
 from tests.journeys.everyone import strangers, twice
 from tests.journeys.facts import Facts, Hours, Row
 from tests.journeys.log import Line, Said
@@ -208,6 +210,7 @@ class Practice(TelegramSender):
         return Unknown("cut off after") if fate == "unknown-taken" else Delivered(message_id)
 
     def _accept(self, letter: Letter) -> int:
+        self._learn_zones()
         self._messages += letter.edits is None
         message_id = letter.edits or self._messages
         said = tuple(Said(each.id, dict(each.args)) for each in letter.message)
@@ -232,9 +235,6 @@ class Practice(TelegramSender):
             self.prompts[chat].append((message_id, said.args["bout"]))
         elif said.id == "make-up-kept":
             facts.made_up.add(date.fromisoformat(said.args["day"]))
-        elif said.id == "ask-times" and said.args["zone"] != facts.hours[-1].zone:
-            last = facts.hours[-1]
-            facts.hours.append(Hours(self.now, said.args["zone"], last.window, last.quiet))
 
     async def stop_spinner(self, press_id: str) -> None:
         """Nothing turns here."""
@@ -251,7 +251,20 @@ class Practice(TelegramSender):
                     raise
                 self._mended()
             else:
+                self._learn_zones()
                 return
+
+    def _learn_zones(self) -> None:
+        """Where each client is now: what tells her of a change may be lost, and the change is not."""
+        armed, self.trouble.armed = self.trouble.armed, False
+        of = {facts.person: facts for facts in self.facts.values()}
+        rows_ = table(ClientRow)
+        query = select(rows_.c.id, rows_.c.zone)
+        for person, zone in self.database.run_sync(lambda c: list(c.execute(query))):
+            last = of[person].hours[-1] if person in of else None
+            if last is not None and last.zone != zone:
+                of[person].hours.append(Hours(self.now, zone, last.window, last.quiet))
+        self.trouble.armed = armed
 
     def _mended(self) -> None:
         """After an error the same process goes on, after a death another; the database is back."""

@@ -94,12 +94,12 @@ def _as_kept(name: str, said: str, language: str) -> str:
     if name == "zone":
         value = answers.zone(said)
     elif name in {"window", "work_hours"}:
-        value = answers.span(said)
+        value = answers.span(said, language)
     elif name == "files_in_chat":
         agreed = answers.yes_no(said, language)
         value = agreed if isinstance(agreed, answers.Unclear) else ("yes" if agreed else "no")
     elif name in BOUNDS:
-        value = answers.number(said, *BOUNDS[name])
+        value = answers.number(said, *BOUNDS[name], language)
     if isinstance(value, tuple):
         return "-".join(f"{at:%H:%M}" for at in value)
     return said if isinstance(value, answers.Unclear) else str(value)

@@ -192,7 +192,7 @@ def parse(name: str, raw: str, language: str, today: date) -> Any:  # noqa: PLR0
         case "weekdays":
             return answers.weekdays(raw, language)
         case "window":
-            return dialogue.as_span(answers.span(raw))
+            return dialogue.as_span(answers.span(raw, language))
         case "quiet":
             return dialogue.as_spans(answers.spans(raw, language))
         case "note":
