@@ -6,7 +6,7 @@ cover, then to the admins. Routine ones come in one summary a working day, all o
 
 from __future__ import annotations
 
-from datetime import datetime, timedelta
+from datetime import UTC, datetime, timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
 
@@ -24,6 +24,7 @@ from scheduler.usecases.rest import today_of
 
 BATCH = 20
 """Flags looked at between two looks at the bell."""
+EVER = datetime.min.replace(tzinfo=UTC)
 LISTED = 30
 """Flags that a summary names; the rest is counted."""
 
@@ -60,7 +61,7 @@ def raise_flag(
             clinician=client.clinician,
             kind=kind,
             urgent=urgent,
-            episode=episode or f"{kind}:{details.get('sign') or ''}:{today_of(client, now)}",
+            episode=episode or _episode(tx, client, kind, details, now),
             opened_at=now,
             details=details,
             due_at=due_at,
@@ -69,6 +70,12 @@ def raise_flag(
     if flag is not None and (urgent or kind not in ROUTINE):
         _tell_clinician(tx, client, flag, now, working(practice).from_now(now))
     return flag
+
+
+def _episode(tx: Tx, client: Client, kind: str, details: dict[str, Any], now: datetime) -> str:
+    """One a kind, sign and day; after a release what happens again is another episode."""
+    released = sum(hold.released_at is not None for hold in tx.health.holds_since(client.id, EVER))
+    return f"{kind}:{details.get('sign') or ''}:{today_of(client, now)}:{released}"
 
 
 def _tell_clinician(tx: Tx, client: Client, flag: Flag, now: datetime, open_at: datetime) -> None:

@@ -45,13 +45,17 @@ def stop(  # the facts of one stop, all named
     client's safety message; it says whom to call and never what is wrong.
     """
     urgency = SIGNS[sign] if sign else Urgency.CONTACT_TODAY
+    if reason == "fall" or urgency is Urgency.LOG:  # what is little by itself is not after a fall
+        urgency = max(urgency, Urgency.CONTACT_TODAY)
     movement = None
     if urgency is Urgency.MOVEMENT:
         version = tx.plans.on(client.id, today_of(client, now))
         movement = version.plan.movement if version else None
     tx.health.hold(client.id, reason, movement, now)
     withdraw_all(tx, client, "hold")
-    tx.questions.close(client.id, "pain", "fall", "confirm", "fewer", "morning")
+    tx.questions.close(client.id, "pain", "confirm", "fewer", "morning")
+    if urgency is not Urgency.MOVEMENT:  # a leak leaves it open whether a fall has hurt her
+        tx.questions.close(client.id, "fall")
     about = {**details, "sign": sign, "movement": movement}
     raise_flag(tx, client, reason, now, urgent=urgency is not Urgency.MOVEMENT, details=about)
     return _stop_message(tx, client, urgency, details)

@@ -194,3 +194,27 @@ async def test_the_button_under_words_not_understood_asks_about_the_fall(desk: D
     await desk.say(ANN, "blorp blorp")
     await desk.press(ANN, "fell")
     assert desk.ids(ANN) == ["ask-fall-sign"]
+
+
+@pytest.mark.parametrize("words", ["my shoulder is sore", "my legs are sore"])
+async def test_what_is_little_by_itself_stops_everything_after_a_fall(
+    desk: Desk, words: str
+) -> None:
+    """New pain after a fall is a hold (H5), whatever it would be without one."""
+    await desk.say(ANN, "I fell")
+    await desk.say(ANN, words)
+    assert "stop-today" in desk.ids(ANN)
+    assert await desk.holds() == [None]
+    assert [flag.kind for flag in await desk.flags() if flag.urgent] == ["fall"]
+
+
+async def test_a_leak_told_after_a_fall_leaves_the_questions_about_the_fall_open(
+    desk: Desk,
+) -> None:
+    await desk.say(ANN, "I fell")
+    await desk.say(ANN, "I leaked urine")
+    assert desk.ids(ANN) == ["stop-leak"]
+    assert await desk.question() is not None
+    await desk.later(minutes=16)  # nobody answers (H5)
+    assert None in await desk.holds()
+    assert "fall" in [flag.kind for flag in await desk.flags() if flag.urgent]

@@ -265,3 +265,19 @@ async def test_a_hold_takes_a_nudge_back_that_was_put_off_by_the_platform(desk: 
     await desk.say(ANN, "chest pain")
     await desk.step(at(11, 0))
     assert desk.count(ANN, "nudge") == 0
+
+
+async def test_what_hurts_again_after_a_release_is_flagged_anew_while_the_first_flag_is_open(
+    desk: Desk,
+) -> None:
+    """Another hold is another episode (I7): she must not read of the first only."""
+    await held(desk)
+    await asked_to_release(desk)
+    await desk.press(DANA, f"rd:{ME}:20")
+    await desk.press(DANA, f"rf:{ME}:20:today")
+    before = desk.count(DANA, "flag")
+    await desk.say(ANN, "bad pain in my hip 8/10")
+    assert await desk.holds() == [None]
+    assert desk.count(DANA, "flag") == before + 1
+    await desk.say(ANN, "it still hurts, 9 of 10")  # the same hold: no second flag
+    assert desk.count(DANA, "flag") == before + 1
