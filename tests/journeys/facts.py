@@ -54,7 +54,8 @@ class Facts:
     made_up: set[date] = field(default_factory=set)
 
     def hours_at(self, at: datetime) -> Hours:
-        return max((each for each in self.hours if each.since <= at), key=lambda each: each.since)
+        """The latest said by then; of two said at once, the second."""
+        return next(each for each in reversed(self.hours) if each.since <= at)
 
     def day(self, at: datetime) -> date:
         """The client's date at an instant."""

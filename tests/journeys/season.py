@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, time, timedelta
 from itertools import count
 from random import Random
-from typing import Any
+from typing import Any, TypeVar
 from zoneinfo import ZoneInfo
 
 from sqlalchemy import select
@@ -29,7 +29,7 @@ from scheduler.domain.plan import Level, Plan
 from scheduler.ports import Delivered, Delivery, Letter, Tx
 from scheduler.usecases import days, digests
 from storage.engine import Database
-from storage.store import SqlStore
+from storage.store import SqlStore, SqlTx
 from storage.tables import EntryRow, table
 from tests.journeys.facts import Facts, Hours, Row
 from tests.journeys.log import Line, Said
@@ -43,6 +43,7 @@ FIRST_DAY = date(2027, 3, 1)
 WEEKS = 13
 NUMBERS = {"name": "Alder Lane (invented)", "phone": "555 0100", "emergency_number": "112"}
 A_DAY = timedelta(days=1)
+Result = TypeVar("Result")
 
 
 @dataclass(frozen=True)
@@ -67,6 +68,13 @@ HABITS = (
     Habit(0.8, hurts=0.03, extra=0.1),
     Habit(0.25, later=0.1, extra=0.2, slow=150),
 )
+
+
+class OneThread(SqlStore):
+    """The store with its transactions in the caller's thread: half the time goes into changing threads."""
+
+    async def run(self, work: Callable[[Tx], Result]) -> Result:
+        return self._database._transact(lambda connection: work(SqlTx(connection)))
 
 
 class Season(TelegramSender):

@@ -12,7 +12,7 @@ from tests.conftest import on_sqlite
 from tests.journeys.everyone import strangers, twice
 from tests.journeys.invariants import Replay
 from tests.journeys.log import Line
-from tests.journeys.season import FIRST_DAY, WEEKS, Season, ledgers
+from tests.journeys.season import FIRST_DAY, WEEKS, OneThread, Season, ledgers
 
 DIGESTS = WEEKS
 """One a week, on the Monday after it."""
@@ -22,7 +22,7 @@ DIGESTS = WEEKS
 @pytest.mark.parametrize("seed", [20270301, 20270302])
 async def test_a_season_keeps_every_promise(database: Database, seed: int) -> None:
     """Half of the practice each, so that two processors share the work."""
-    season = Season(SqlStore(database), clients=25, clinicians=3, seed=seed)
+    season = Season(OneThread(database), clients=25, clinicians=3, seed=seed)
     end = FIRST_DAY + timedelta(weeks=WEEKS)
     await season.play(datetime.combine(end, time(23), tzinfo=UTC))
     chats, books = season.by_chat(), ledgers(database)
