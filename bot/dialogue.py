@@ -54,8 +54,6 @@ LABELS: Mapping[str, str] = {
     "fall:doing": "doing",
 }
 """The catalogue's prefix of a step's button labels."""
-
-
 TIMES: Mapping[str, str] = {
     "keep": "button-keep",
     "zone": "button-change-zone",
@@ -255,8 +253,8 @@ def _labelled(kind: str, step: str, values: Sequence[str], text: str, language: 
     chosen = _unnumbered(text, options)
     if step == "sign" and (isinstance(chosen, Unclear) or chosen == "none"):
         found = [sign for sign in understand(text, language).signs if sign in values]
-        signs = [sign for sign in found if sign != "sore" or not names_a_place(text, language)]
-        return signs[0] if signs else chosen
+        named = (sign for sign in found if sign != "sore" or not names_a_place(text, language))
+        return next(named, chosen)
     return chosen
 
 
@@ -285,10 +283,8 @@ def _screen(text: str, language: str) -> Any:
     """Yes or no, or words of one of the two buttons: "none", "not sure"."""
     said = set(_words(text))
     agreed = answers.yes_no(text, language)
-    if len(said) == 1 and not isinstance(agreed, Unclear):
-        return (
-            "yes" if agreed else "none"
-        )  # "no" alone, also where "not sure" is said with that word
+    if len(said) == 1 and not isinstance(agreed, Unclear):  # "no", also of "no, or not sure"
+        return "yes" if agreed else "none"
     for value, id_ in (("yes", "button-yes-or-unsure"), ("none", "button-none-of-these")):
         if said and said.issubset(_words(label(catalogue(id_), language))):
             return value
@@ -296,8 +292,7 @@ def _screen(text: str, language: str) -> Any:
 
 
 def _which(screen: str, text: str, language: str) -> Any:
-    done = label(catalogue("button-that-is-all"), language)
-    options = [("done", done)]
+    options = [("done", label(catalogue("button-that-is-all"), language))]
     options += [
         (key, label(catalogue(f"button-ready-{key}", chosen=False), language))
         for key in readiness.SCREENS[screen]

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import NoReturn
 
 import pytest
+from hypothesis import settings
 from sqlalchemy import URL, make_url
 
 from storage.engine import Database, database_url
@@ -16,6 +17,10 @@ from storage.keys import Keyring, new_key
 from storage.store import SqlStore
 from storage.vault import unlock
 from tests.postgres import NoServerError, Server, embedded, migrate
+
+# The same examples at every run, however slow the machine; `--hypothesis-profile=default` draws others.
+settings.register_profile("suite", deadline=None, derandomize=True)
+settings.load_profile("suite")
 
 POSTGRESQL = pytest.param("postgresql", marks=pytest.mark.postgres)
 ENGINES = ["sqlite", POSTGRESQL]

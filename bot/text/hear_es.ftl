@@ -18,6 +18,8 @@ spell =
     no me|se puedo|pude|puede|pudo|podia|logro|logre|consigo|consegui levantar|parar|incorporar = nopuedo levantarme
     no me|se puedo|pude|puede|pudo|podia|logro|logre|consigo|consegui mover = nopuedo moverme
     no me|se puedo|pude|puede|pudo poner de|en pie = nopuedo ponerme de pie
+    no puedo|pude|podia ni = nopuedo
+    ya no puedo|pude ni = nopuedo
     no soy|fui|era|es|seria|estoy capaz de = nopuedo
     no quiero|quisiera seguir|estar = noquiero seguir
     sin fuerza|fuerzas = sinfuerza
@@ -26,6 +28,7 @@ spell =
     sin sensibilidad = entumecida
     de repente|pronto|golpe|sopeton|subito = derepente
     de la nada = derepente
+    fin de semana = finde
     subitamente|repentinamente|subito|subita|repentino|repentina|brusco|brusca = derepente
     no pasa nada = tranquila
     claro que no = negativo
@@ -284,7 +287,7 @@ done =
     hice hicimos hizo hecho hecha hechos hechas realice realizado realizadas realizados complete
     completado completadas completados completamos termine terminado terminadas terminados
     acabe acabado acabadas logre logrado llegue llevo llevaba llevamos alcance consegui
-    saque cumpli cumplido cumplidas aguante solo solamente unicamente nomas total totales cuento
+    saque cumpli cumplido cumplidas llegamos logramos terminamos cumplimos sacamos aguante solo solamente unicamente nomas total totales cuento
     conte van fueron salieron apunta apunte apunten apuntame anoteme apunteme anota anote anoten anotame anoto
     registra registre pongame ponme marca marque
 # what is counted
@@ -359,6 +362,7 @@ count-range =
     <n> o mas|menos
     mas o menos $
     me? salte|saltee|deje <n>
+    la|las de las|la <n>
     pero? no <n>
 # "12 de 20" is 12; "5 de 10" could be a pain score
 count-of =
@@ -424,7 +428,7 @@ count-vague =
     no llegue
     ninguna|ninguno $
     hice ninguna|ninguno|nada|cero
-    hice las|los? dos
+    hice las|los dos
     menos|mas de la mitad
     casi la mitad
     ni la mitad
@@ -540,7 +544,6 @@ other-day =
     el otro dia
     esta|toda semana
     el finde
-    el fin de semana
     el proximo|otro lunes|martes|miercoles|jueves|viernes|sabado|domingo
 tomorrow =
     manana
@@ -633,7 +636,7 @@ away-return =
 away-span =
     a al hasta - y & e
 away-later =
-    proximo proxima proximos proximas siguiente siguientes pronto
+    viene entrante proximo proxima proximos proximas siguiente siguientes pronto
 # what it follows has been already: "enferma desde el lunes", "hace 3 días"
 away-past =
     hace llevo pasado pasada ayer estuve estaba llevamos
@@ -678,7 +681,7 @@ companion-back-raise =
     espalda boca abajo
     boca abajo
 companion-hover-hold =
-    planchas?
+    plancha|planchas
     plancha|planchas a? gatas
     a gatas
     gatas
@@ -763,11 +766,17 @@ clock-bare =
     <h>
 clock-half =
     a|sobre|tipo|de|hasta|desde|despues|antes? de? las|la <h> y media
+    como|tipo|por|ahi|eso|pa|para a|de? las|la <h> y media
+    a eso de las|la <h> y media
     <h> y media
 clock-quarter =
+    como|tipo|por|ahi|eso|pa|para a|de? las|la <h> y cuarto
+    a eso de las|la <h> y cuarto
     a|sobre|tipo|hasta|desde|despues|antes? de? las|la <h> y cuarto
     <h> y cuarto
 clock-less-quarter =
+    como|tipo|por|ahi|eso|pa|para a|de? las|la <h> menos cuarto
+    a eso de las|la <h> menos cuarto
     a|sobre|tipo|hasta|desde|despues|antes? de? las|la <h> menos cuarto
     <h> menos cuarto
     a? un? cuarto para|pa las|la <h>
@@ -971,7 +980,7 @@ later =
     un momento|momentito|segundo|minuto|minutito|segundito|ratito|rato|momentico|ratico
     dame|deme|denme un|unos rato|ratito|momento|minuto|minutos|segundo
     no estoy en casa
-    estoy|ando en la calle|compra
+    estoy|ando|voy en|a|por|haciendo el|la|las|los? calle|compra|compras|super|supermercado|mercado|tienda|bus|coche|carro|camino|medico|misa|trabajo|reunion|banco|farmacia|peluqueria|cocinando
     estoy|ando fuera|afuera $
     cuando llegue|vuelva|termine|acabe|pueda|regrese|salga|despierte
     en cuanto llegue|vuelva|termine|acabe|pueda|regrese
@@ -1043,12 +1052,14 @@ break =
     estoy|estare|estaremos|estamos|estaba|ando fuera .. hasta|dias|semana|ciudad|pais|casa|lunes|martes|miercoles|jueves|viernes|sabado|domingo
     ^ fuera hasta|por|desde|de|unos
     no estare|estaremos
+    estare|estaremos|estoy|estamos fuera unos|unas|un|una|<n> dia|dias|semana|semanas
     vuelvo|volvere|regreso|regresare|volvemos|regresamos el|la|en|hasta|este? lunes|martes|miercoles|jueves|viernes|sabado|domingo|<n>|dia|semana
     estoy|estaba|ando|sigo|estuve|amaneci|me|estar|caido|cai|puse|siento|pongo|soy muy|bien|un|algo|medio|super|todavia|tan? poco|poquito? enferma|enfermo|malita|malito|pachucha|griposa|engripada|engripado|resfriada|resfriado|constipada|acatarrada|acatarrado
     ^ muy? enferma|enfermo|malita|malito|resfriada|resfriado|constipada
     ^ mala|malo $
     estoy|sigo|ando|puse|siento muy|bien? mala|malo
     me enferme
+    tos y fiebre|gripe|gripa|catarro|calentura
     con|tengo|tuve|pille|cogi|agarre|pesque|dio|tener|pasando|peste|es la|el|un|una|mucha|mucho|muy|algo|de? gripe|gripa|gripazo|catarro|resfriado|resfrio|covid|fiebre|calentura|virus|infeccion|bronquitis|neumonia
     tengo|con gripe|gripa|fiebre|covid|catarro|calentura|temperatura
     ^ gripe|gripa|covid|fiebre|catarro|resfriado
@@ -1064,6 +1075,8 @@ break =
     deja|deje|dejen|dejad|paren|pare|para de escribirme|mandarme|mandar|enviar|enviarme|escribir|molestar|molestarme|insistir
     no me escriban|escribas|escriba|manden|mandes|mande|envien mas
     basta de mensajes
+    no|noquiero quiero mas mensajes|avisos|recordatorios
+    no|noquiero quiero recibir|que mas? mensajes|avisos
 not-break =
     pausa|descanso para|del|de|por|a comer|almorzar|desayunar|cenar|cafe|almuerzo|trabajo|comida|la
     una pausa corta|corto|breve|rapida|larga
@@ -1124,7 +1137,7 @@ ache =
     punzada punzadas punzadita punza punzante pinchazo pinchazos pincha pinchan puntada puntadas puntadita tiron tirones tironcito
     tironeo calambre calambres calambrazo acalambrada acalambrado contractura contracturas contracturada contracturado esguince
     torcedura torci torcio desgarro desgarre hinchada hinchado hinchadas hinchados hinchazon hincho inflamada inflamado inflamadas inflamados
-    inflamacion inflamo moreton moretones moraton moratones cardenal lastime lastimo lastimada lastimado lastima lastiman lastimando lesion lesiones lesione
+    inflamacion inflamo moreton moretones moraton moratones cardenal morado reventada reventado reventados reventadas chingue chingada sentida lastime lastimo lastimada lastimado lastima lastiman lastimando lesion lesiones lesione
     lesionada lesionado herida heridas herido ardor arde arden ardio ardiendo escuece escozor quema queman quemazon quemando
     hormigueo hormigueos hormiguea cosquilleo entumecida entumecido entumecidas entumecidos entumecimiento entumida entumido adormecida adormecido adormecidas adormecidos
     adormecimiento rigida rigido rigidez tiesa tieso tiesas agarrotada agarrotado agarrotadas agarrotados engarrotada
@@ -1170,6 +1183,7 @@ pain =
     me di un|con|contra|en
     me pegue un|con|en|contra
     mal gesto|movimiento
+    me abri|abrio|parti la|el frente|ceja|labio|cara|menton
     pise mal
     mala pisada
     hice un mal
@@ -1215,7 +1229,7 @@ pain =
     fractura de
     huesos rotos
     temblor|temblores
-    moretones?
+    moretones
     chichon
     por poco me mato
     como lija
@@ -1270,7 +1284,6 @@ fall =
     caerme
     caerse
     caer
-    cayo
     cayo
     cayendo
     caere
@@ -1355,6 +1368,8 @@ fall =
     me escurri
     me fui redonda
     tumbe
+    casi|poco me|nos voy|vamos al|contra|de|para|por
+    me voy|iba al suelo|piso
 calm-fall =
     caida|caidas de|del? talon|talones|sol|pelo|cabello|tarde|luz|internet|tren|noche|hojas|temperatura|temperaturas|precios|bolsa
     se me? cayo|cayeron|caia|callo|cae|caen el|la|un|una|los|las|mi|todo telefono|movil|celular|vaso|plato|taza|cuchara|libro|lapiz|bolso|olla|pelo|cabello|sistema|internet|luz|servidor|llamada|mensaje|diente|muela|tapa|gafas|lentes|bolsa|comida|cafe|agua|bot|baba|ropa|llaves|control
@@ -1440,13 +1455,14 @@ sign-faint =
     soponcio
     telele
     yuyu
-    se me nublo|nubla|fue|va|oscurecio|apago|borro la? vista|vision|luz|mundo|todo|cabeza
+    se me nublo|nubla|fue|va|oscurecio|apago|borro la|el|todo? vista|vision|luz|mundo|todo|luces
     se me puso|pone|hizo|volvio|fue|ve todo|la|el? vista|todo? negro|oscuro|blanco|borroso
     todo|vista .. negro
     me fui redonda|redondo
-    recobre el
+    recobre el conocimiento|sentido
     me desperte en el suelo|piso
 calm-faint =
+    me desmayo|desmaye de|del risa|emocion|gusto
 sign-breath =
     nopuedo .. respirar|aire|aliento
     nopuedo coger|tomar|agarrar|jalar|recuperar el? aire|aliento
@@ -1479,7 +1495,7 @@ sign-breath =
     sofocada
     sofocado
     sofocando
-    sofoco
+    me|se sofoco|sofoque|sofoca
     jadeo
     jadeando
     jadeante
@@ -1507,30 +1523,28 @@ body =
     mi|mis|mia <part>
     la|una|las|los|el pierna|pierna|piernas|espalda|cabeza|mano|manos|brazo|brazos|ojo|ojos|dedo|dedos|planta|empeine
     <part> derecha|izquierda|derecho|izquierdo|derechas|izquierdas
+    la espalda|cabeza
+    el|un brazo
 calm-body =
     <part> boca abajo
     subir|levantar|elevar|elevacion|elevaciones|levantando|subiendo|levantamientos|levante|subi|subidas|doblar|doblando|estirar|estirando|mover|moviendo de|la|el|las|los|mi|mis? <part>
-    con|de|en|por|a la|el|las|los|cada|mi|una? pierna|pie|talon derecha|izquierda|derecho|izquierdo
+    con|por la|el|una|cada pierna|pie|talon derecha|izquierda|derecho|izquierdo
     de cabeza
-    de
     a mano
     la|las|mi|mis mano|manos en|sobre|contra|apoyada|apoyadas|al
     con la mano
     echar|echarme|eche una|la? mano
     me da la espalda
     ojo con|que|de
-    en la
     gemelos nietos
     mis nietos
     a pie
     al|del lado
     mi lado
     de mi lado
-    hueso de
-    cuerpo de
     a la mano
 well =
-    bien buena bueno buenas buenos perfecta perfecto mejor mejorada mejorando fuerte fuertes genial contenta contento normal
+    bien buena bueno buenas buenos perfecta perfecto mejor mejorada mejorando genial contenta contento normal
     estupenda estupendo fenomenal tranquila ok okay problema problemas excelente suelta sueltas sueltita divina
 
 sign-one-side-weak =
@@ -1595,6 +1609,7 @@ sign-no-weight =
     nopuedo dar un|ni paso
     apenas|casi|ya|ni puedo|no|nopuedo caminar|andar|apoyar|pisar|camino|ando|apoyo|piso|caminar
     no apoyo|piso|camino
+    no aguanto|aguanta|soporto apoyar|pisar|apoyarla|apoyarlo|caminar|andar
     no me|la|le|lo? sostiene|sostienen|aguanta|aguantan|sujeta|sujetan|soporta|soportan la|las|el|mi|mis pierna|piernas|rodilla|cadera|tobillo|pie
     pierna|piernas|cadera|rodilla|tobillo|pie no me|la|se? sostiene|sostienen|aguanta|aguantan|sujeta|sujetan|soporta
     pierna .. se? ve|quedo|quedo|esta|parece mas? corta|torcida|chueca|girada|deformada|deforme
@@ -1801,6 +1816,7 @@ sign-leak =
     pequeno accidente
     peso|bulto|pesadez|arrastre|bola|algo .. abajo|vagina|alla
 calm-leak =
+    no se me ha? escapa|escapo|escapado|sale|salio|salido|escapan ningun|ninguna? de|la|el? orina|pis|pipi|gota|gotas
     se me escapo|escapa|escapaba|escaparon|escapado el|la|un|una|mi|los|las perro|gato|gata|perra|micro|bus|autobus|tren|camion|colectivo|tiempo|risa|hora|nieto|idea|detalle|metro
     se me escapo que|decir|contar|avisar|de
     analisis|infeccion|muestra de orina
@@ -1840,8 +1856,11 @@ calm-eye =
     vi|veo .. las? estrellas anoche|cielo
     veo|viendo la|el|una|tele .. punto|puntos
     veo las|unas luces de
-    en
 sign-face-speech =
+    cae|cayo|caida .. lado|media de? la? cara|boca
+    cae|cayo|caido la|el|media cara|boca|labio|parpado
+    cara|boca|labio|ojo .. para|hacia|a un|el lado|costado
+    boca|cara|labio .. de lado
     cara|boca|labio|labios|sonrisa|parpado|ojo|rostro .. torcida|torcido|torcio|tuerce|chueca|chueco|caida|caido|cae|cayo|paralizada|paralizado|paralizo|dormida|dormido|durmio|adormecida|entumecida|entumecido|ladeada|ladeado|colgando|desviada|desvio|virada|rara
     torcida|torcido|torcio|tuerce|chueca|caida|caido|paralizo|paralizada|durmio|adormecida|desvio|viro|ladeada|durmio|entumecio .. cara|boca|labio|labios|sonrisa|parpado|rostro
     nopuedo hablar|articular|pronunciar
@@ -1959,6 +1978,8 @@ sign-self-harm =
     mejor muerta|muerto|morir|morirme|morirse
     estaria|estarian|estara|estaran|estuviera|seria|estuvieran .. mejor|bien .. sin mi
     mejor sin mi
+    mejor si yo|no me? no? estuviera|estoy|existiera|muriera|muero|faltara
+    si yo no|me estuviera|existiera|faltara|muriera|muero
     hacerme|hago|hacer dano|algo|mal a? mi misma|mismo
     hacerme dano
     <wish> .. lastimarme|cortarme|herirme|golpearme|matarme|morirme|ahorcarme
@@ -2067,6 +2088,8 @@ lift =
     a menos
     hasta que|la|el|las|los|hoy|ahora|ayer|<n>|llegar
     antes
+    de milagro|chiripa|suerte
+    por poco|los pelos
     al principio|empezar|comienzo|inicio|comenzar
     sino
     mucho $

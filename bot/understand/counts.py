@@ -15,7 +15,16 @@ LEAST, MOST = 1, 500
 WORST_PAIN = 10
 _PHRASES = (
     *("score", "count-range", "count-of", "count-left-right", "count-label", "count-other"),
-    *("count-half", "count-vague", "count-yes", "not-done", "not-all", "count-all", "count-each", "other-day"),
+    *(
+        "count-half",
+        "count-vague",
+        "count-yes",
+        "not-done",
+        "not-all",
+        "count-all",
+        "count-each",
+        "other-day",
+    ),
 )
 # Marks that may stand straight before or after a count.
 _HARMLESS = frozenset(".,!?;\n:+=~&@-")

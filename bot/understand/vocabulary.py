@@ -14,7 +14,7 @@ from bot.understand.spelling import Guesser
 from bot.understand.tokens import Token
 
 # The pseudo-locale hears English.
-HEARS = {"en": "en", "qps": "en"}
+HEARS = {"en": "en", "es": "es", "qps": "en"}
 # Words in a gap, "..", of a phrase: enough for "chest feels a bit very tight".
 MAX_GAP = 5
 # Keys whose lines are lists of single words; all other keys hold phrases.
@@ -25,13 +25,8 @@ WORD_KEYS = frozenset(
         *("none-between", "not-between", "either", "list-filler", "score-link", "ache-noun", "but"),
         *("answer-yes", "answer-no", "answer-none", "day-flexible", "day-today", "day-tomorrow"),
         *("day-every", "day-joiner"),
-        *(
-            "companion-round",
-            "companion-second",
-            "companion-rep",
-            "companion-none",
-            "companion-link",
-        ),
+        *("companion-round", "companion-second", "companion-rep", "companion-none"),
+        "companion-link",
     )
 )
 WORD_FAMILIES = ("month-", "weekday-", "away-")

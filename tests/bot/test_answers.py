@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bot import answers
+from bot import answers, dialogue
 from bot.answers import Unclear
+from scheduler.ports import Question
 
 TODAY = date(2027, 3, 10)  # a Wednesday (arithmetic)
 
@@ -57,6 +58,96 @@ def test_yes_and_no_are_told_apart(text: str, value: bool) -> None:
 @pytest.mark.parametrize("text", ["", "maybe", "yes and no", "not sure", "12"])
 def test_neither_yes_nor_no_is_unclear(text: str) -> None:
     assert answers.yes_no(text) == Unclear("answer-yes-no")
+
+
+SCREENS = [(1, "pain", "sign"), (1, "fall", "sign"), (1, "join", "screen-bones")]
+"""The questions that a "no" would answer with "none of these"."""
+NO = {
+    "en": ["no", "No, thank you", "no not at all", "No, never", "No, I didn't", "not today"],
+    "es": ["no", "No, gracias", "no, para nada", "ninguna de esas cosas", "nada de esto", "claro que no"],
+}  # fmt: skip
+NO_ANSWER = {
+    "en": [
+        *("I don't know", "no idea", "not sure", "I can not breathe", "can't breathe", "no?"),
+        *("no but my chest hurts", "not all of these", "no chest pain", "no 12", "no, dizzy"),
+        *("I did not understand", "dont think so", "yes?"),
+    ],
+    "es": [
+        *(
+            "no sé",
+            "no se",
+            "No lo sé",
+            "no estoy segura",
+            "no puedo respirar",
+            "no me siento bien",
+        ),
+        *(
+            "no, pero me duele el pecho",
+            "no todas",
+            "no me duele el pecho",
+            "no entiendo",
+            "no sé si",
+        ),
+        *("ni idea", "no, me mareo", "no 12", "¿no?", "¿sí?", "nada más me desmayé"),
+    ],
+}
+
+
+def test_no_is_believed_only_where_nothing_else_is_said() -> None:
+    # taken for "none of these" on the screen of warning signs, it would send nobody to a doctor (H1)
+    for language, texts in NO.items():
+        assert [t for t in texts if answers.yes_no(t, language) is not False] == []
+    for language, texts in NO_ANSWER.items():
+        assert [t for t in texts if answers.yes_no(t, language) != Unclear("answer-yes-no")] == []
+        open_ = [Question(*a) for a in SCREENS]
+        taken = [(t, q.step, dialogue.read(q, t, language)) for t in texts for q in open_]
+        assert [each for each in taken if each[2] in ("none", False)] == []
+
+
+def test_a_sign_is_heard_beside_the_words_for_none() -> None:
+    for text, language in [
+        ("none of these, but my chest hurts", "en"),
+        ("nada de esto, solo me duele el pecho", "es"),
+    ]:
+        assert dialogue.read(Question(*SCREENS[0]), text, language) == "chest"
+
+
+def test_yes_and_no_are_told_apart_in_spanish() -> None:
+    for text in ("sí", "si", "SÍ", "claro", "claro que sí", "vale", "sí, por favor"):
+        assert answers.yes_no(text, "es") is True, text
+    assert answers.yes_no("no", "es") is False
+
+
+def test_short_answers_are_taken_in_spanish() -> None:
+    # what the Spanish catalogue tells people to type, and what they say instead (ours)
+    day = (time(8), time(20))
+    for text in (
+        *("8:00 a 20:00", "8 a 20", "de 8 a 20", "desde las 8 hasta las 20", "de ocho a ocho"),
+        *("entre las 8 y las 20", "8 de la mañana a 8 de la noche", "8 a. m. a 8 p. m.", "8-20h"),
+    ):
+        assert answers.span(text, "es") == day, text
+    assert answers.span("de 8 y media a 12 y cuarto", "es") == (time(8, 30), time(12, 15))
+    assert answers.spans("ninguna", "es") == answers.spans("ninguno", "es") == ()
+    lunch, tea = (time(12), time(13)), (time(15), time(15, 30))
+    assert answers.spans("12:00 a 13:00, 15:00 a 15:30", "es") == (lunch, tea)
+    assert answers.spans("12 a 13 y 15:00 a 15:30", "es") == (lunch, tea)
+    assert (
+        answers.weekdays("lunes, jueves", "es")
+        == answers.weekdays("jueves y lunes", "es")
+        == (0, 3)
+    )
+    assert (
+        answers.weekdays("miércoles y sábado", "es") == answers.weekdays("mie sab", "es") == (2, 5)
+    )
+    assert answers.weekdays("flexible", "es") == ()
+    assert answers.weekdays("todos los días", "es") == tuple(range(7))
+    for text in ("12 de marzo", "12 marzo", "el 12 de marzo", "viernes", "el viernes"):
+        assert answers.day(text, TODAY, "es") == date(2027, 3, 12), text
+    assert answers.day("mañana", TODAY, "es") == date(2027, 3, 11)
+    assert answers.day("ninguno", TODAY, "es") is None
+    for text in ("5", "cinco", "5 de 10", "5/10", "un 5", "5 sobre 10"):
+        assert answers.score(text, "es") == 5, text
+    assert answers.number("veintidós", 1, 50, "es") == 22
 
 
 @pytest.mark.parametrize(

@@ -6,6 +6,7 @@ import json
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import asdict, fields, replace
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -16,14 +17,19 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from text_to_num import text2num
 
+from bot import away, companions
 from bot.commands import understand as command
 from bot.understand import Intent, LanguageMissingError, understand
 from bot.understand.alarms import SIGNS
-from bot.understand.tokens import tokenise
+from bot.understand.tokens import plain, tokenise
 from bot.understand.vocabulary import Vocabulary, vocabulary
+from scheduler.domain.breaks import Wish
+from scheduler.domain.companions import Companion
 
-PHRASES = Path(__file__).with_name("phrases_en.csv")
-VOCABULARY = Path(__file__).parents[2] / "bot" / "text" / "hear_en.ftl"
+LANGUAGES = ("en", "es")
+TEXT = Path(__file__).parents[2] / "bot" / "text"
+# So many of the Spanish phrases were written before there was a vocabulary to try them on.
+WRITTEN_BEFORE = 60
 # The keys of the outer interface, in its order (interfaces.md; read).
 INTERFACE = (
     *("kind", "reps", "per_side", "all", "minutes", "at", "day", "mentions_pain", "score"),
@@ -33,13 +39,14 @@ ALARMS = ("mentions_pain", "warning", "fall", "emergency", "crisis")
 MARKS = (*ALARMS, "asks", "all", "half", "per_side", "at_either", "denies")
 
 
-def _phrases() -> Iterator[tuple[str, Intent]]:
+def _phrases(language: str = "en") -> Iterator[tuple[str, Intent]]:
     """The labelled phrases (ours): text and all that should be heard in it."""
-    with PHRASES.open(encoding="utf-8", newline="") as file:
+    path = Path(__file__).with_name(f"phrases_{language}.csv")
+    with path.open(encoding="utf-8", newline="") as file:
         for row in csv.DictReader(file):
             marks = {"mentions_pain" if m == "pain" else m for m in row["marks"].split()}
             assert marks <= {*MARKS, "yesterday"}, row
-            plain = Intent(
+            unmarked = Intent(
                 kind=row["kind"],
                 reps=int(row["reps"]) if row["reps"] else None,
                 score=int(row["score"]) if row["score"] else None,
@@ -49,7 +56,7 @@ def _phrases() -> Iterator[tuple[str, Intent]]:
                 signs=tuple(filter(None, row["signs"].split(","))),
             )
             heard: dict[str, Any] = {mark: mark in marks for mark in MARKS}
-            yield row["text"], replace(plain, **heard)
+            yield row["text"], replace(unmarked, **heard)
 
 
 def _confusion(pairs: list[tuple[str, str]]) -> str:
@@ -64,20 +71,31 @@ def _confusion(pairs: list[tuple[str, str]]) -> str:
     return "\n".join(rows)
 
 
-def test_no_mention_of_pain_a_fall_or_a_sign_is_missed_in_the_labelled_phrases() -> None:
-    missed = [
+def _missed(language: str, most: int | None = None) -> list[tuple[str, str]]:
+    """The alarms not heard in the labelled phrases, or the first `most` of them."""
+    return [
         (text, name)
-        for text, meant in _phrases()
+        for text, meant in list(_phrases(language))[:most]
         for name in ALARMS
-        if getattr(meant, name) and not getattr(understand(text), name)
+        if getattr(meant, name) and not getattr(understand(text, language), name)
     ]
-    assert missed == []
+
+
+def test_no_mention_of_pain_a_fall_or_a_sign_is_missed_in_the_labelled_phrases() -> None:
+    assert {language: _missed(language) for language in LANGUAGES} == {"en": [], "es": []}
+
+
+def test_no_alarm_is_missed_in_the_spanish_phrases_written_before_the_vocabulary() -> None:
+    # At the first pass 23 of these 24 texts were heard with all their marks, each of them as pain or a fall.
+    before = list(_phrases("es"))[:WRITTEN_BEFORE]
+    assert sum(any(getattr(meant, name) for name in ALARMS) for _, meant in before) >= 20
+    assert _missed("es", WRITTEN_BEFORE) == []
 
 
 def test_no_number_is_counted_wrongly_in_the_labelled_phrases() -> None:
     wrong = []
-    for text, meant in _phrases():
-        heard = understand(text)
+    for language, text, meant in ((each, *p) for each in LANGUAGES for p in _phrases(each)):
+        heard = understand(text, language)
         counted = (heard.reps, heard.per_side, heard.all, heard.half, heard.day)
         nothing = heard.reps is None and not heard.all and not heard.half
         if not nothing and counted != (
@@ -87,10 +105,11 @@ def test_no_number_is_counted_wrongly_in_the_labelled_phrases() -> None:
     assert wrong == []
 
 
-def test_the_labelled_phrases_are_heard_as_labelled() -> None:
-    phrases = list(_phrases())
-    assert len(phrases) >= 300
-    heard = [understand(text) for text, _ in phrases]
+@pytest.mark.parametrize(("language", "least"), [("en", 300), ("es", 320)])
+def test_the_labelled_phrases_are_heard_as_labelled(language: str, least: int) -> None:
+    phrases = list(_phrases(language))
+    assert len(phrases) >= least
+    heard = [understand(text, language) for text, _ in phrases]
     table = _confusion([(m.kind, h.kind) for (_, m), h in zip(phrases, heard, strict=True)])
     wrong = [
         (text, {f.name: (getattr(m, f.name), getattr(h, f.name)) for f in fields(m) if
@@ -98,6 +117,7 @@ def test_the_labelled_phrases_are_heard_as_labelled() -> None:
         for (text, m), h in zip(phrases, heard, strict=True)
         if m != h
     ]  # fmt: skip
+    print(table)
     assert not wrong, f"{table}\n{wrong}"
 
 
@@ -112,7 +132,7 @@ def test_the_confusion_table_shows_what_was_meant_against_what_was_heard() -> No
 
 @pytest.mark.parametrize("sign", [s for s in SIGNS if s != "emergency"])
 def test_every_warning_sign_has_a_labelled_phrase(sign: str) -> None:
-    assert any(sign in meant.signs for _, meant in _phrases())
+    assert all(any(sign in meant.signs for _, meant in _phrases(each)) for each in LANGUAGES)
 
 
 @pytest.mark.parametrize(
@@ -146,9 +166,55 @@ def test_an_alarm_is_heard_whatever_else_the_text_says(said: str, field: str, af
     assert getattr(understand(f"{after.strip(' ,')} {said}"), field)
 
 
+def test_an_alarm_in_spanish_is_heard_whatever_else_the_text_says() -> None:
+    alarms = {
+        "me duele la rodilla": "mentions_pain",
+        "me caí": "fall",
+        "dolor de pecho": "emergency",
+    }
+    alarms |= {"no puedo respirar": "emergency", "quiero morirme": "crisis", "me mareo": "warning"}
+    others = [
+        "hice 12",
+        "12",
+        "todas",
+        "esta no, gracias",
+        "más tarde",
+        "a las 4",
+        "ayuda",
+        "borrar",
+        "sí",
+    ]
+    deaf = [
+        text
+        for said, field in alarms.items()
+        for other in others
+        for text in (f"{said} {other}", f"{said}, {other}", f"{other}, {said}", f"{other} {said}")
+        if not getattr(understand(text, "es"), field)
+    ]
+    assert deaf == []
+
+
 def test_help_i_cant_get_up_is_an_emergency_and_no_command() -> None:
-    heard = understand("Help, I can't get up")
-    assert (heard.kind, heard.emergency, heard.fall) == ("fall", True, True)
+    for text, language in [("Help, I can't get up", "en"), ("Ayuda, no me puedo levantar", "es")]:
+        heard = understand(text, language)
+        assert (heard.kind, heard.emergency, heard.fall) == ("fall", True, True)
+
+
+@pytest.mark.parametrize(
+    ("said", "kind"),
+    [
+        *(("más tarde", "later"), ("esta no", "skip"), ("borrar", "undo"), ("me duele", "pain")),
+        *(("me caí", "fall"), ("ayuda", "help"), ("10", "log"), ("a las 4", "later")),
+    ],
+)
+def test_the_words_that_the_spanish_bot_tells_people_to_type_are_understood(
+    said: str, kind: str
+) -> None:
+    spoken = (TEXT / "es.ftl").read_text(encoding="utf-8")
+    assert said in spoken
+    for typed in (said, said.upper(), said.translate(str.maketrans("áéíóú", "aeiou")), f"{said}."):
+        heard = understand(typed, "es")
+        assert (heard.kind, heard.asks) == (kind, False), typed
 
 
 @pytest.mark.parametrize(("text", "reps"), [("0", None), ("1", 1), ("500", 500), ("501", None)])
@@ -202,12 +268,70 @@ def _in_words(number: int) -> str:
     return f"{ones[number // 100]} hundred{rest}"
 
 
+def test_a_break_and_a_companion_are_heard_in_spanish() -> None:
+    monday = date(2027, 3, 8)
+    wishes = {
+        "me voy mañana por 3 días": Wish(None, date(2027, 3, 9), days=3),
+        "de viaje hasta el domingo": Wish("travel", last=date(2027, 3, 14)),
+        "hasta el domingo": Wish(last=date(2027, 3, 14)),
+        "estoy enferma": Wish("illness"),
+        "tengo gripe hasta el viernes": Wish("illness", last=date(2027, 3, 12)),
+        "5 días": Wish(days=5),
+        "de vacaciones del 15 al 20 de marzo": Wish("travel", date(2027, 3, 15), date(2027, 3, 20)),
+        "fuera, vuelvo el lunes": Wish("travel", last=date(2027, 3, 14)),
+        "me voy pasado mañana": Wish(first=date(2027, 3, 10)),
+        "me voy la semana que viene": Wish(later=True),
+        "enferma, no sé hasta cuándo": Wish("illness", unsure=True),
+        "fuera este fin de semana": Wish("travel", date(2027, 3, 13), date(2027, 3, 14)),
+    }
+    assert {said: away.away(said, monday, "es") for said in wishes} == wishes
+    assert away.says_back("ya volví", "es")
+    assert not away.says_back("vuelvo el lunes", "es")
+    assert away.says_none("sin pausa", "es")
+    hover = companions.prescribed("plancha a gatas 5 s, 3 rondas, 2 días", (), "es")
+    assert isinstance(hover, Companion)
+    assert (hover.key, hover.amount, hover.rounds, hover.days) == ("hover-hold", 5, 3, 2)
+    done = companions.named("hice la plancha, 2 rondas", "es")
+    assert done is not None
+    assert (done.key, done.rounds) == ("hover-hold", 2)
+    assert companions.named("me duele la espalda", "es") is None
+
+
 def test_number_words_from_1_to_500_are_read_as_another_library_reads_them() -> None:
     # The peer is text2num (reference library)
     for number in range(1, 501):
         words = _in_words(number)
         assert understand(words).reps == text2num(words, "en") == number
         assert understand(words.replace("-", " ")).reps == number
+
+
+def _in_spanish_words(number: int) -> str:
+    """Spanish words of 1 to 500, by grammar (common practice, no source)."""
+    small = (
+        "cero uno dos tres cuatro cinco seis siete ocho nueve diez once doce trece catorce quince"
+    )
+    small += " dieciséis diecisiete dieciocho diecinueve veinte veintiuno veintidós veintitrés"
+    small += " veinticuatro veinticinco veintiséis veintisiete veintiocho veintinueve"
+    tens = ["treinta", "cuarenta", "cincuenta", "sesenta", "setenta", "ochenta", "noventa"]
+    hundreds = ["ciento", "doscientos", "trescientos", "cuatrocientos", "quinientos"]
+    if number < 30:
+        return small.split()[number]
+    if number < 100:
+        rest = f" y {_in_spanish_words(number % 10)}" if number % 10 else ""
+        return tens[number // 10 - 3] + rest
+    if number == 100:
+        return "cien"
+    rest = f" {_in_spanish_words(number % 100)}" if number % 100 else ""
+    return hundreds[number // 100 - 1] + rest
+
+
+def test_spanish_number_words_from_1_to_500_are_read_as_another_library_reads_them() -> None:
+    # The peer is text2num (reference library)
+    for number in range(1, 501):
+        words = _in_spanish_words(number)
+        bare = words.translate(str.maketrans("áéíóú", "aeiou"))
+        heard = (understand(words, "es").reps, understand(f"hice {bare}", "es").reps)
+        assert heard == (text2num(words, "es"), number), words
 
 
 def test_no_common_word_is_taken_for_a_slip_of_a_number() -> None:
@@ -245,25 +369,27 @@ def test_no_text_whatever_raises_or_gives_what_cannot_be(text: str) -> None:
     assert heard.minutes is None or 1 <= heard.minutes < 24 * 60
 
 
-_WORDS = sorted(w for w in vocabulary("en").known if len(w) < 9)
+_WORDS = {each: sorted(w for w in vocabulary(each).known if len(w) < 9) for each in LANGUAGES}
+_ALARMING = [(e, *p) for e in LANGUAGES for p in _phrases(e) if p[1].kind in {"pain", "fall"}]
 _MARKS = ("0", "1", "4", "12", "500", ",", ".", "?", "+", "-", "/", ":")
 
 
-@given(st.lists(st.sampled_from([*_WORDS, *_MARKS]), max_size=25))
+@given(st.sampled_from(LANGUAGES), st.data())
 @settings(max_examples=300, deadline=None)
-def test_no_heap_of_known_words_raises(words: list[str]) -> None:
-    heard = understand(" ".join(words))
+def test_no_heap_of_known_words_raises(language: str, data: st.DataObject) -> None:
+    words = data.draw(st.lists(st.sampled_from([*_WORDS[language], *_MARKS]), max_size=25))
+    heard = understand(" ".join(words), language)
     assert heard.reps is None or 1 <= heard.reps <= 500
 
 
-@given(st.sampled_from([m for m in _phrases() if m[1].kind in {"pain", "fall"}]), st.data())
+@given(st.sampled_from(_ALARMING), st.data())
 @settings(max_examples=300, deadline=None)
 def test_capitals_and_ends_do_not_hide_an_alarm(
-    phrase: tuple[str, Intent], data: st.DataObject
+    phrase: tuple[str, str, Intent], data: st.DataObject
 ) -> None:
-    text, meant = phrase
+    language, text, meant = phrase
     shown = data.draw(st.sampled_from([text.upper(), text.title(), f"  {text}!!!", f"{text} 😢"]))
-    heard = understand(shown)
+    heard = understand(shown, language)
     assert all(getattr(heard, name) or not getattr(meant, name) for name in ALARMS)
 
 
@@ -308,13 +434,31 @@ def test_a_language_without_a_vocabulary_is_refused_with_its_name() -> None:
         understand("12", "xx")
 
 
-def test_the_vocabulary_is_good_fluent() -> None:
-    body = FluentParser().parse(VOCABULARY.read_text(encoding="utf-8")).body
+def test_a_language_has_every_key_that_is_looked_for_by_name() -> None:
+    # what differs: times of day (no two countries eat at the same hour) and harmless turns of phrase
+    keys = [{k for k in vocabulary(each).keys if k[:3] != "at-"} for each in LANGUAGES]
+    assert keys[0] - keys[1] == set()
+    assert {k for k in keys[1] - keys[0] if not k.startswith("calm-")} == {"span-45"}
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_what_is_listed_in_a_vocabulary_can_be_typed(language: str) -> None:
+    # texts are compared without capitals and accents, so no listed word may have any
+    words = vocabulary(language).known
+    assert [w for w in words if plain(w).strip() != w or "_" in w] == []
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_the_vocabulary_is_good_fluent(language: str) -> None:
+    source = (TEXT / f"hear_{language}.ftl").read_text(encoding="utf-8")
+    body = FluentParser().parse(source).body
     assert [e.content for e in body if isinstance(e, ast.Junk)] == []
 
 
-def test_the_fluent_parser_reads_the_same_lines_from_the_vocabulary() -> None:
-    body = FluentParser().parse(VOCABULARY.read_text(encoding="utf-8")).body
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_the_fluent_parser_reads_the_same_lines_from_the_vocabulary(language: str) -> None:
+    source = (TEXT / f"hear_{language}.ftl").read_text(encoding="utf-8")
+    body = FluentParser().parse(source).body
     peer = {
         e.id.name: "".join(p.value for p in e.value.elements if isinstance(p, ast.TextElement))
         for e in body
@@ -322,7 +466,7 @@ def test_the_fluent_parser_reads_the_same_lines_from_the_vocabulary() -> None:
     }
     assert {k: v.split() for k, v in peer.items()} == {
         k: [w for line in lines for w in line.split()]
-        for k, lines in vocabulary("en")._lines.items()
+        for k, lines in vocabulary(language)._lines.items()
     }
 
 
@@ -352,6 +496,13 @@ def test_the_command_prints_the_keys_of_the_interface_in_order(
     assert tuple(printed)[: len(INTERFACE)] == INTERFACE
     assert printed == json.loads(json.dumps(asdict(understand("did 12 but my knee hurts"))))
     assert (printed["kind"], printed["reps"], printed["mentions_pain"]) == ("pain", 12, True)
+
+
+def test_the_command_hears_spanish(capsys: pytest.CaptureFixture[str]) -> None:
+    assert _run("hice 6, me duele la cadera, 8 de 10", "--language", "es", "--json") == 0
+    printed = json.loads(capsys.readouterr().out)
+    assert tuple(printed)[: len(INTERFACE)] == INTERFACE
+    assert (printed["kind"], printed["reps"], printed["score"]) == ("pain", 6, 8)
 
 
 def test_the_command_prints_one_readable_line_without_json(
