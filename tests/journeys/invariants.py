@@ -30,6 +30,8 @@ LOAD = 0.2
 class Replay:
     """One client's chat from the first line to the last; `faults` are the sentences of what is wrong."""
 
+    within = ON_ITS_WAY
+
     def __init__(self, facts: Facts, lines: Sequence[Line], ledger: Sequence[Row]) -> None:
         self.facts, self.ledger = facts, ledger
         self.lines = [line for line in lines if line.chat == facts.account]
@@ -125,7 +127,8 @@ class Replay:
             self.alarm = True
             self.end(self.open(), line, "alarm")
         elif said.id.startswith(("pain-", "fall-noted", "mistake-noted")):
-            self.alarm = False
+            self.alarm = False  # and what was open when she spoke of it has been withdrawn
+            self.end(self.open(), line, "alarm")
         elif said.id.startswith(("stop-", "held-by-clinician")):
             self.alarm = False
             self.held_since = self.held_since or line.at
@@ -242,11 +245,11 @@ class Replay:
 
     def told_at_once(self, said: Said, line: Line, update: Line | None) -> None:
         """I6: the safety message within 5 seconds of what caused it, and the flag of the episode."""
-        if update is not None and line.at - update.at > ON_ITS_WAY:
+        if update is not None and line.at - update.at > self.within:
             self.fault("I6", line, "the safety message came late")
-        since = (self.held_since or line.at) - ON_ITS_WAY
+        since = (self.held_since or line.at) - self.within
         flagged = any(
-            flag.args["client"] == self.facts.person and since <= each.at <= line.at + ON_ITS_WAY
+            flag.args["client"] == self.facts.person and since <= each.at <= line.at + self.within
             for each in self.flags
             if (flag := each.get("flag"))
         )

@@ -194,7 +194,12 @@ class Season(TelegramSender):
         )  # fmt: skip
         now = self.clock.now()
         await self.store.run(lambda tx: dispatch.handle(tx, incoming, now))
-        await self.work.drain()
+        await self._drain()
+
+    async def _drain(self) -> None:
+        """All that is due now. Nothing waits in the inbox: what people say is handed in at once."""
+        while await self.work.clients() + await self.work.messages():
+            pass
 
     # --- what they get ---
 
@@ -272,7 +277,7 @@ class Season(TelegramSender):
             if at == said:
                 await self._happens(heapq.heappop(self._coming)[2])
             else:
-                await self.work.drain()
+                await self._drain()
 
     def by_chat(self) -> dict[int, list[Line]]:
         """The log, chat by chat."""

@@ -7,7 +7,7 @@ outbox knows which is which. What is asserted is the same.
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from sqlalchemy import Connection, select
 
@@ -22,6 +22,9 @@ class Exact(Replay):
 
     `back` are the instants at which the bot came up: what was said before is heard then.
     """
+
+    within = timedelta(minutes=5)
+    """Where sends are refused and cut, the message and the flag each come when their turn has come again."""
 
     def __init__(
         self, facts: Facts, lines: Sequence[Line], ledger: Sequence[Row],
