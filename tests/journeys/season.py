@@ -137,13 +137,14 @@ class Season(TelegramSender):
         self._mornings(account, plan)
 
     def _plan(self, n: int) -> Plan:
-        """Fixed days or flexible ones, two to four bouts, with and without a quiet time."""
-        weekdays = ((0, 3), (1, 4), (), (2, 5), (0, 2, 4))[n % 5]
-        bouts, quiet = (2, 3, 2, 2, 4)[n % 5], (h.parse_span("12:00-13:00"),) if n % 2 else ()
+        """Days fixed or flexible, bouts two or three, a quiet time or none; some begin late or end soon."""
+        weekdays = ((0, 3), (1, 4), (), (2, 5), (0, 4))[n % 5]
+        bouts, quiet = (2, 2, 3, 2, 2)[n % 5], (h.parse_span("12:00-13:00"),) if n % 2 else ()
+        later, end = 42 if n % 4 == 3 else 0, FIRST_DAY + 41 * A_DAY if n % 4 == 2 else None
         hours = h.Hours(h.parse_span(("08:00-20:00", "09:30-18:00")[n % 2]), quiet)
         return Plan(
             "marching", 10 * bouts, 10, 20 if n % 4 else 10, 2, max(2, len(weekdays)), weekdays, 1,
-            hours, (), FIRST_DAY, None, None, 120,
+            hours, (), FIRST_DAY + later * A_DAY, None, end, 120,
         )  # fmt: skip
 
     def _mornings(self, account: int, plan: Plan) -> None:
