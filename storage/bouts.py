@@ -20,8 +20,7 @@ from sqlalchemy import (
 
 from scheduler.domain.days import Entry
 from storage.columns import Instant
-from storage.conflicts import unless_there
-from storage.engine import conflict_insert
+from storage.conflicts import INSERTS, unless_there
 from storage.memo import Memo
 from storage.tables import EntryRow, table
 
@@ -89,7 +88,7 @@ class Ledger:
             entries.c.id,
         ).where(entries.c.id == entry, entries.c.voids.is_(None))
         correction = (
-            conflict_insert(self._connection, entries)
+            INSERTS[self._connection.dialect.name](entries)
             .from_select(["client", "day", "reps", "at", "source", "voids"], line)
             .on_conflict_do_nothing()
         )

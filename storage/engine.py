@@ -14,8 +14,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import Literal, TypeVar
 
-from sqlalchemy import URL, Connection, Engine, Table, create_engine, make_url
-from sqlalchemy.dialects import postgresql, sqlite
+from sqlalchemy import URL, Connection, Engine, create_engine, make_url
 from sqlalchemy.exc import ArgumentError, DBAPIError
 from sqlalchemy.pool import NullPool, PoolProxiedConnection
 
@@ -155,11 +154,6 @@ class Database:
         finally:
             if not connection.closed:
                 self._held.append(connection)
-
-
-def conflict_insert(connection: Connection, table: Table) -> "sqlite.Insert | postgresql.Insert":
-    """An INSERT that knows ON CONFLICT, which SQLAlchemy offers per dialect only."""
-    return sqlite.insert(table) if connection.dialect.name == "sqlite" else postgresql.insert(table)
 
 
 def _asks_again(fault: DBAPIError) -> bool:

@@ -4,7 +4,8 @@ import secrets
 
 from sqlalchemy import Connection, Text, select, type_coerce, update
 
-from storage.engine import Database, conflict_insert
+from storage.conflicts import INSERTS
+from storage.engine import Database
 from storage.keys import Keyring
 from storage.tables import Secret, table
 
@@ -29,7 +30,7 @@ def unlock(database: Database) -> None:
 def _lookup_secret(connection: Connection, keyring: Keyring) -> str:
     """The stored secret as it rests, sealed with the newest key."""
     fresh = secrets.token_hex(SECRET_BYTES)
-    make = conflict_insert(connection, secret).values(name=LOOKUP, value=fresh)
+    make = INSERTS[connection.dialect.name](secret).values(name=LOOKUP, value=fresh)
     connection.execute(make.on_conflict_do_nothing())
     mine = secret.c.name == LOOKUP
     as_stored = select(type_coerce(secret.c.value, Text)).where(mine)

@@ -14,6 +14,7 @@ from scheduler.domain.hours import local_day
 from scheduler.domain.messages import Lane, Message, message, text
 from scheduler.domain.people import Client, Pause, State
 from scheduler.domain.reply import Reply, reply
+from scheduler.domain.wall import iso
 from scheduler.ports import Tx
 from scheduler.usecases import lapses, moments
 from scheduler.usecases.names import clinician_name, name_of
@@ -53,7 +54,7 @@ def begin(  # the facts of one break
     tx.questions.close(client.id, "break")
     _take_over(tx, client, first, last, by, now)
     pause = tx.pauses.add(Pause(0, client.id, first, last, reason, by, now))
-    after = {"reason": reason, "first": first.isoformat(), "last": _iso(last)}
+    after = {"reason": reason, "first": first.isoformat(), "last": iso(last)}
     tx.book.audit(by, "break", client.id, now, after=after)
     return pause
 
@@ -85,7 +86,7 @@ def end(tx: Tx, client: Client, by: int, now: datetime) -> bool:
     going_on = _all_on(tx, client, today)
     for pause in going_on:
         _close(tx, client, pause, today - A_DAY, by, now)
-        tx.book.audit(by, "break-end", client.id, now, before=_iso(pause.last))
+        tx.book.audit(by, "break-end", client.id, now, before=iso(pause.last))
     if not going_on:
         return False
     _ask_of_the_pain(tx, client, now)
@@ -97,7 +98,7 @@ def end(tx: Tx, client: Client, by: int, now: datetime) -> bool:
 def cancel(tx: Tx, client: Client, pause: Pause, by: int, now: datetime) -> None:
     """Take a break back that has not begun."""
     _close(tx, client, pause, pause.first - A_DAY, by, now)
-    tx.book.audit(by, "break-end", client.id, now, before=_iso(pause.last))
+    tx.book.audit(by, "break-end", client.id, now, before=iso(pause.last))
 
 
 def _close(tx: Tx, client: Client, pause: Pause, last: date, by: int, now: datetime) -> None:
@@ -144,10 +145,6 @@ def episode(pause: Pause) -> str:
     return f"break:{pause.id}"
 
 
-def _iso(day: date | None) -> str | None:
-    return day.isoformat() if day else None
-
-
 def too_long(tx: Tx, client: Client, last: date | None) -> bool:
     """Whether the clearance will have lapsed by the last day of a break that was begun (C2)."""
     clearance = lapses.valid_clearance(tx, client.id)
@@ -183,13 +180,13 @@ def begin_for(
         last = last_day(today_of(client, now), length)
         pause = begin(tx, client, reason, last, by, now)
         clinician = clinician_name(tx, client)
-        words = message("break-by-clinician", clinician=clinician, until=_iso(last))
+        words = message("break-by-clinician", clinician=clinician, until=iso(last))
         _tell(tx, client, f"break:{pause.id}", words, now)
         return reply(
             "client-on-break",
             client=client_id,
             name=name_of(tx, client_id),
-            until=_iso(last),
+            until=iso(last),
             too_long=too_long(tx, client, last),
         )
 

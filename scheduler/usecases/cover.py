@@ -9,6 +9,7 @@ from scheduler.domain.hours import instant, local_day
 from scheduler.domain.messages import Argument, Lane, message
 from scheduler.domain.people import Cover, Person, Role, State
 from scheduler.domain.reply import Reply, reply
+from scheduler.domain.wall import iso
 from scheduler.ports import Question, Tx
 from scheduler.usecases.flags import hand_on
 from scheduler.usecases.names import name_of
@@ -65,7 +66,7 @@ def screen(tx: Tx, clinician_id: int, now: datetime) -> Reply:
         return reply("no-such-person")
     running = _running(tx, clinician_id, now)
     rows: list[Argument] = [
-        {"id": each.id, "name": name_of(tx, each.colleague), "until": _iso(each.until)}
+        {"id": each.id, "name": name_of(tx, each.colleague), "until": iso(each.until)}
         for each in running
     ]
     others = [p for p in tx.people.staff() if p.id != clinician_id and _ready(p)]
@@ -117,10 +118,10 @@ def grant(
         clinician_id,
         now,
         colleague=colleague_id,
-        before=[_iso(each.until) for each in before],
-        after=_iso(until),
+        before=[iso(each.until) for each in before],
+        after=iso(until),
     )
-    names = {"clinician": clinician.name, "name": colleague.name, "until": _iso(until)}
+    names = {"clinician": clinician.name, "name": colleague.name, "until": iso(until)}
     for person in (clinician, colleague):
         yours = person == clinician
         told = message("cover-told", yours=yours, **names)
@@ -137,7 +138,7 @@ def end(tx: Tx, who: int, cover_id: int, now: datetime) -> Reply:
         return reply("question-over")
     tx.book.audit(
         who, "end-cover", found.clinician, now, colleague=found.colleague,
-        before=_iso(found.until),
+        before=iso(found.until),
     )  # fmt: skip
     clinician, colleague = name_of(tx, found.clinician), name_of(tx, found.colleague)
     words = message("cover-ended", clinician=clinician, name=colleague)
@@ -164,7 +165,3 @@ def _ready(person: Person) -> bool:
 def last_day(tx: Tx, days: int, now: datetime) -> date | None:
     """The last day of a cover of so many days from today on; 0 stands for no end."""
     return practice_day(tx, now) + timedelta(days=days) if days else None
-
-
-def _iso(day: date | None) -> str | None:
-    return day.isoformat() if day else None

@@ -7,6 +7,7 @@ from datetime import date, datetime, timedelta
 
 from scheduler.domain import week as w
 from scheduler.domain.days import BoutState, Day
+from scheduler.domain.flags import Flag
 from scheduler.domain.hours import instant
 from scheduler.domain.people import Client
 from scheduler.domain.week import Verdict, Why
@@ -90,23 +91,30 @@ def held_on(tx: Tx, client: Client, day: date, movement: str | None) -> bool:
 def _missed(tx: Tx, client: Client, verdict: Verdict, now: datetime) -> None:
     """Missed days in a row raise a flag once an episode; it closes when a day counts again (W5)."""
     if verdict is Verdict.COUNTED:
-        _no_longer_missed(tx, client, now)
-    elif verdict is Verdict.MISSED:
-        missed_again(tx, client, now)
-
-
-def _no_longer_missed(tx: Tx, client: Client, now: datetime) -> None:
-    for flag in tx.flags.of_client(client.id):
-        if flag.kind == "missed-days":
+        for flag in _of_missed_days(tx, client):
             tx.flags.close(flag.id, "restored", client.id, "", now)
+        return
+    _flag_missed(tx, client, now)
 
 
-def missed_again(tx: Tx, client: Client, now: datetime) -> None:
-    """Look at the latest judged days: a row of missed ones is flagged, a row that is none any more closed."""
+def corrected(tx: Tx, client: Client, day: date, verdict: Verdict, now: datetime) -> None:
+    """The same for a day whose verdict was corrected: a flag ends that named it, or that it comes after."""
+    for flag in _of_missed_days(tx, client):
+        days = flag.details["days"]
+        no_row = day.isoformat() in days and verdict is not Verdict.MISSED
+        if no_row or (verdict is Verdict.COUNTED and day.isoformat() > days[-1]):
+            tx.flags.close(flag.id, "restored", client.id, "", now)
+    _flag_missed(tx, client, now)
+
+
+def _of_missed_days(tx: Tx, client: Client) -> list[Flag]:
+    return [flag for flag in tx.flags.of_client(client.id) if flag.kind == "missed-days"]
+
+
+def _flag_missed(tx: Tx, client: Client, now: datetime) -> None:
     judged = tx.days.judged(client.id, LOOKED_BACK)
     run = w.missed_in_a_row([(day.day, Verdict(day.verdict)) for day in judged])
     if len(run) < tx.book.practice().missed_limit:
-        _no_longer_missed(tx, client, now)
         return
     episode = f"missed-days:{run[0]}"
     if tx.flags.had(client.id, episode):

@@ -13,6 +13,7 @@ from scheduler.domain.reply import Reply, reply
 from scheduler.domain.wall import wall
 from scheduler.ports import Arrived, Outgoing, SetAside, Tx
 from scheduler.usecases.cover import practice_zone
+from scheduler.usecases.names import name_of
 from scheduler.usecases.post import tell_admins
 
 SHOWN = 20
@@ -140,8 +141,7 @@ def drop(tx: Tx, by: int, update_id: int, now: datetime) -> Reply:
 
 
 def _name(tx: Tx, row: SetAside) -> str | None:
-    person = tx.people.get(row.person) if row.person is not None else None
-    return person.name if person else None
+    return None if row.person is None else name_of(tx, row.person)
 
 
 def _since(tx: Tx, row: SetAside) -> str:

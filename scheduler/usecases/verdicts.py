@@ -28,9 +28,8 @@ def days(tx: Tx, client: Client) -> Reply:
     closed: list[Argument] = [
         {"day": each.day.isoformat(), "cell": each.verdict} for each in judged
     ]
-    return reply(
-        "judged-days", client=client.id, name=name_of(tx, client.id), closed=closed
-    )  # fmt: skip
+    name = name_of(tx, client.id)
+    return reply("judged-days", client=client.id, name=name, closed=closed)
 
 
 def ask(tx: Tx, client: Client, day: date) -> Reply:
@@ -55,15 +54,16 @@ def correct(tx: Tx, by: int, client_id: int, day: date, choice: str, now: dateti
         verdict = _verdict(choice, gather(tx, client, day).done)
         why = "" if verdict is Verdict.COUNTED else Why.CLINICIAN.value
         tx.days.save(replace(row, verdict=verdict.value, why=why))
-        tx.book.audit(by, "verdict", client_id, now, before=row.verdict, after=verdict.value)
-        judging.missed_again(tx, client, now)
+        on = day.isoformat()
+        tx.book.audit(
+            by, "verdict", client_id, now, day=on, before=row.verdict, after=verdict.value
+        )
+        judging.corrected(tx, client, day, verdict, now)
         free = reach.after_log(tx, client, day, now)
         if free:
             tell(tx, client_id, f"verdict:{client_id}:{now.isoformat()}", Lane.REST, free, now)
         name = name_of(tx, client_id)
-        return reply(
-            "verdict-kept", client=client_id, name=name, day=day.isoformat(), cell=verdict.value
-        )
+        return reply("verdict-kept", client=client_id, name=name, day=on, cell=verdict.value)
 
 
 def _judged(tx: Tx, client_id: int, day: date) -> Day | None:

@@ -15,7 +15,7 @@ from scheduler.domain.people import Client
 from scheduler.domain.plan import Plan, suggest_days
 from scheduler.domain.weekdays import WEEK
 from scheduler.ports import PlanVersion, Tx, WeekPlan
-from scheduler.usecases.rest import Running
+from scheduler.usecases.rest import Running, on_break
 
 A_DAY = timedelta(days=1)
 A_WEEK = timedelta(days=7)
@@ -134,11 +134,9 @@ def first_asked(tx: Tx, client: Client, first: date) -> date | None:
 
     `None` where there is none: the plan ends before it, or nobody knows when a break ends.
     """
-    pauses = tx.pauses.of(client.id, first)
     for day in (first + timedelta(days=n) for n in range(LONGEST)):
         version = tx.plans.on(client.id, day)
-        on_break = any(pause.covers(day) for pause in pauses)
-        if on_break or version is None or not _in_dates(version.plan, day):
+        if version is None or not _in_dates(version.plan, day) or on_break(tx, client.id, day):
             continue
         start = start_of(tx, day)
         known = tx.weeks.get(client.id, start)

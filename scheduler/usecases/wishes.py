@@ -10,10 +10,12 @@ from scheduler.domain.breaks import LONGEST, REASONS, Wish, last_day
 from scheduler.domain.messages import Message, text
 from scheduler.domain.people import Client
 from scheduler.domain.reply import Reply, reply
+from scheduler.domain.wall import iso
 from scheduler.ports import Question, Tx
 from scheduler.usecases import breaks
 from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.names import clinician_name
+from scheduler.usecases.pain import open_question
 from scheduler.usecases.rest import gather, on_break, today_of
 from scheduler.usecases.wake import changing
 
@@ -25,7 +27,7 @@ def ask(tx: Tx, client_id: int, now: datetime) -> Reply:
     with changing(tx, client_id, now) as client:
         later = breaks.ahead(tx, client, today_of(client, now))
         if later and on_break(tx, client_id, today_of(client, now)) is None:
-            day, until = later[0].first.isoformat(), _iso(later[0].last)
+            day, until = later[0].first.isoformat(), iso(later[0].last)
             return reply("break-ahead", day=day, until=until, pause=later[0].id)
         return _carry_on(tx, client, Wish(), now)
 
@@ -46,7 +48,7 @@ def because(tx: Tx, client_id: int, reason: str, now: datetime) -> Reply:
     with changing(tx, client_id, now) as client:
         if reason not in REASONS:
             return reply("question-over")
-        before = question_of(tx, client_id)
+        before = open_question(tx, client_id, "break")
         said = said_so_far(before) if before and before.step == "reason" else Wish()
         return _carry_on(tx, client, replace(said, reason=reason), now)
 
@@ -54,7 +56,7 @@ def because(tx: Tx, client_id: int, reason: str, now: datetime) -> Reply:
 def more(tx: Tx, client_id: int, said: Wish, now: datetime) -> Reply:
     """An answer to why, from when or how long, beside what was said before."""
     with changing(tx, client_id, now) as client:
-        question = question_of(tx, client_id)
+        question = open_question(tx, client_id, "break")
         if question is None:
             return reply("question-over")
         before = said_so_far(question)
@@ -72,7 +74,7 @@ def more(tx: Tx, client_id: int, said: Wish, now: datetime) -> Reply:
 def lasts_for(tx: Tx, client_id: int, length: str, now: datetime) -> Reply:
     """How long, by a button: one of `LENGTHS`."""
     with changing(tx, client_id, now) as client:
-        question = question_of(tx, client_id)
+        question = open_question(tx, client_id, "break")
         if question is None or question.step != "length":
             return reply("question-over")
         said = said_so_far(question)
@@ -83,7 +85,7 @@ def lasts_for(tx: Tx, client_id: int, length: str, now: datetime) -> Reply:
 def not_now(tx: Tx, client_id: int, now: datetime) -> Reply:
     """No break after all."""
     with changing(tx, client_id, now):
-        if question_of(tx, client_id) is None:
+        if open_question(tx, client_id, "break") is None:
             return reply("question-over")
         tx.questions.close(client_id, "break")
         return reply("break-not-now")
@@ -118,7 +120,7 @@ def _carry_on(tx: Tx, client: Client, said: Wish, now: datetime) -> Reply:
     going_on = on_break(tx, client.id, today)
     if said.reason is None and going_on is not None and said.first is None and not said.later:
         done = gather(tx, client, today).done
-        return reply("break-on", until=_iso(going_on.last), done=done)
+        return reply("break-on", until=iso(going_on.last), done=done)
     if said.reason is None:
         _ask(tx, client, "reason", said, now)
         return reply("ask-break-reason")
@@ -153,7 +155,7 @@ def _keep(
 ) -> Reply:
     today = today_of(client, now)
     pause = breaks.begin(tx, client, reason, last, client.id, now, first)
-    details: dict[str, Any] = {"away": reason, "until": _iso(last)}
+    details: dict[str, Any] = {"away": reason, "until": iso(last)}
     if first > today:
         details["begins"] = first.isoformat()
     raise_flag(
@@ -162,12 +164,12 @@ def _keep(
     clinician, too_long = clinician_name(tx, client), breaks.too_long(tx, client, last)
     if first > today:
         return reply(
-            "break-planned", day=first.isoformat(), until=_iso(last), pause=pause.id,
+            "break-planned", day=first.isoformat(), until=iso(last), pause=pause.id,
             clinician=clinician, too_long=too_long,
         )  # fmt: skip
     return reply(
         "break-started",
-        until=_iso(last),
+        until=iso(last),
         done=gather(tx, client, today).done,
         clinician=clinician,
         too_long=too_long,
@@ -175,11 +177,6 @@ def _keep(
 
 
 # --- the question --------------------------------------------------------------------------------
-
-
-def question_of(tx: Tx, client_id: int) -> Question | None:
-    """The open question about a break."""
-    return next((each for each in tx.questions.of(client_id) if each.kind == "break"), None)
 
 
 def asked_again(question: Question) -> Message:
@@ -207,9 +204,5 @@ def said_so_far(question: Question) -> Wish:
 
 
 def _ask(tx: Tx, client: Client, step: str, said: Wish, now: datetime) -> None:
-    body = {**asdict(said), "first": _iso(said.first), "last": _iso(said.last)}
+    body = {**asdict(said), "first": iso(said.first), "last": iso(said.last)}
     tx.questions.ask(Question(client.id, "break", step, body, now))
-
-
-def _iso(day: date | None) -> str | None:
-    return day.isoformat() if day else None

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from datetime import UTC, date, datetime, timedelta
+from datetime import UTC, datetime, timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
 
@@ -12,7 +12,7 @@ from sqlalchemy import URL, Connection, Table, insert, select, text
 from scheduler.clock import SystemClock
 from scheduler.domain.hours import Hours, Span
 from scheduler.domain.people import NOTICE_VERSION, Clearance, Client, Person, Role, State
-from scheduler.domain.plan import Level, Plan
+from scheduler.domain.plan import Level
 from scheduler.ports import Tx
 from scheduler.usecases import days
 from scheduler.usecases.wake import changing
@@ -23,6 +23,7 @@ from storage.store import SqlStore
 from storage.tables import PersonRow, table
 from storage.tables.base import metadata
 from storage.vault import unlock
+from tests.process.practice import PLAN as DAILY
 
 FIRST_ACCOUNT = 5_000_000_000
 """Past 32 bits, as real ones are. The clinician's; those of her clients follow."""
@@ -31,22 +32,7 @@ MORNING = 9
 LATER = timedelta(hours=6)
 PERSONS = table(PersonRow)
 # Not a dose for anybody: a day with five bouts, every day, in hours that are long enough for any run.
-PLAN = Plan(
-    movement="stomp",
-    daily_total=50,
-    bout_reps=10,
-    bout_max=10,
-    days_min=7,
-    days_max=7,
-    weekdays=(0, 1, 2, 3, 4, 5, 6),
-    rest_days=0,
-    hours=Hours(Span(360, 1380)),
-    weekday_hours=(),
-    start=date(2027, 3, 8),
-    review=None,
-    end=None,
-    gap_minutes=120,
-)
+PLAN = replace(DAILY, daily_total=50, hours=Hours(Span(360, 1380)), gap_minutes=120)
 
 
 @dataclass(frozen=True, slots=True)

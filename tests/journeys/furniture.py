@@ -206,13 +206,8 @@ async def desk_fixture(furnished_database: Database) -> Desk:
 
 
 @pytest.fixture(name="whole")
-async def whole_fixture(
-    furnished_url: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> AsyncIterator[Whole]:
+async def whole_fixture(furnished_url: str, loopback: None) -> AsyncIterator[Whole]:
     """A furnished practice on Monday at 05:00, with everything running."""
-    monkeypatch.setenv("PTB_TIMEDELTA", "true")  # without it the library warns of a coming change
-    monkeypatch.delenv("SSL_CERT_FILE", raising=False)  # loopback needs no certificates,
-    monkeypatch.setenv("SSL_CERT_DIR", str(tmp_path))  # and loading them takes longer than a test
     async with stage(furnished_url, START, world_start=UPDATES) as behind:
         for who, name in NAMES.items():
             assert behind.world.add_person(name) == who

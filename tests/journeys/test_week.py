@@ -91,6 +91,22 @@ async def test_a_day_that_counts_closes_the_flag_of_missed_days(theatre: Theatre
 
 
 @briefly
+async def test_the_flag_of_missed_days_stays_over_a_day_in_part_and_another_that_is_missed(
+    theatre: Theatre,
+) -> None:
+    """Only a day that counts closes it (W5)."""
+    ann = await monday_and_thursday(theatre)
+    await the_day_closes(ann, 3)
+    await ann.until(9, day=7)
+    await ann.say("did 10")
+    await the_day_closes(ann, 7)
+    await the_day_closes(ann, 10)
+    closed = await verdicts(ann)
+    assert [closed[day][0] for day in (0, 3, 7, 10)] == ["missed", "missed", "partial", "missed"]
+    assert (await kinds(ann)).count("missed-days") == 1
+
+
+@briefly
 async def test_a_day_is_judged_once_and_a_number_after_its_close_counts_nowhere(
     theatre: Theatre,
 ) -> None:

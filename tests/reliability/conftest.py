@@ -13,11 +13,8 @@ from tests.conftest import ENGINES, MEMORY
 
 
 @pytest.fixture
-def quick_stage(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> pytest.MonkeyPatch:
-    """Loopback needs no certificates; the library warns of a coming change unless it is told."""
-    monkeypatch.setenv("PTB_TIMEDELTA", "true")
-    monkeypatch.delenv("SSL_CERT_FILE", raising=False)
-    monkeypatch.setenv("SSL_CERT_DIR", str(tmp_path))
+def quick_stage(monkeypatch: pytest.MonkeyPatch, loopback: None) -> pytest.MonkeyPatch:
+    """For what a test changes of the program, on a stage that needs nothing of the network."""
     return monkeypatch
 
 

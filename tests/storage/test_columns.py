@@ -22,7 +22,8 @@ from sqlalchemy import (
 from sqlalchemy.exc import IntegrityError, StatementError
 
 from storage.columns import CleanText, Day, Instant, Lookup, OneOf, Sealed
-from storage.engine import Database, conflict_insert
+from storage.conflicts import INSERTS
+from storage.engine import Database
 from storage.keys import DamagedError, Keyring, WrongKeyError, new_key
 from tests.conftest import on_sqlite
 
@@ -213,7 +214,7 @@ def test_the_same_person_twice_is_refused_by_the_database(entries: Database) -> 
 
 def test_a_second_arrival_of_the_same_row_changes_nothing(entries: Database) -> None:
     def arrive(connection: Connection) -> int:
-        row = conflict_insert(connection, ENTRY).values(who="4711", note=CANARY)
+        row = INSERTS[connection.dialect.name](ENTRY).values(who="4711", note=CANARY)
         return connection.execute(row.on_conflict_do_nothing()).rowcount
 
     assert [entries.run_sync(arrive), entries.run_sync(arrive)] == [1, 0]

@@ -15,11 +15,12 @@ from scheduler.domain.people import Person
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
 from scheduler.usecases import breaks, caseload, wishes
+from scheduler.usecases.pain import open_question
 from scheduler.usecases.rest import on_break, today_of
 
 
 def reason(act: Act) -> Reply:
-    if wishes.question_of(act.tx, act.who.id) is None:
+    if open_question(act.tx, act.who.id, "break") is None:
         return reply("question-over")
     return wishes.because(act.tx, act.who.id, act.args[0], act.now)
 
@@ -88,7 +89,7 @@ def answered(tx: Tx, who: Person, intent: Intent, said: str, now: datetime) -> R
 
 def _asked_today(tx: Tx, who: Person, today: date) -> Question | None:
     """The open question about a break; one of another day waits for its buttons only."""
-    question = wishes.question_of(tx, who.id)
+    question = open_question(tx, who.id, "break")
     asked_at = question.asked_at if question else None
     over = asked_at is not None and today_of(tx.people.client(who.id), asked_at) != today
     return None if over else question

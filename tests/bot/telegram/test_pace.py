@@ -2,7 +2,6 @@
 
 from collections.abc import AsyncIterator
 from datetime import UTC, datetime
-from pathlib import Path
 
 import pytest
 from sqlalchemy import URL
@@ -14,13 +13,8 @@ EIGHT = datetime(2027, 3, 8, 8, tzinfo=UTC)
 
 
 @pytest.fixture
-async def theatre(
-    database_at: URL, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
-) -> AsyncIterator[Theatre]:
+async def theatre(database_at: URL, loopback: None) -> AsyncIterator[Theatre]:
     """A practice on the stepped clock."""
-    monkeypatch.setenv("PTB_TIMEDELTA", "true")  # without it the library warns of a coming change
-    monkeypatch.delenv("SSL_CERT_FILE", raising=False)  # loopback needs no certificates
-    monkeypatch.setenv("SSL_CERT_DIR", str(tmp_path))
     theatre = Theatre(database_at)
     yield theatre
     await theatre.close()

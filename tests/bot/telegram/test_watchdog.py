@@ -192,13 +192,8 @@ async def test_after_more_than_a_day_away_clinicians_are_told_once_that_answers_
 
 
 @pytest.fixture
-async def theatre(
-    database_at: URL, monkeypatch: pytest.MonkeyPatch, tmp_path: Any
-) -> AsyncIterator[Theatre]:
+async def theatre(database_at: URL, loopback: None) -> AsyncIterator[Theatre]:
     """A practice on the stepped clock."""
-    monkeypatch.setenv("PTB_TIMEDELTA", "true")
-    monkeypatch.delenv("SSL_CERT_FILE", raising=False)
-    monkeypatch.setenv("SSL_CERT_DIR", str(tmp_path))
     theatre = Theatre(database_at)
     yield theatre
     await theatre.close()
