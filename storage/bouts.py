@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import replace
-from datetime import date, datetime
+from datetime import UTC, date, datetime
 from typing import Any
 
 from sqlalchemy import (
@@ -63,7 +63,6 @@ class Ledger:
         self._memo = memo
 
     def log(self, entry: Entry) -> Entry | None:
-        self._memo.forget("ledger", entry.client, entry.day)
         row = {
             "client": entry.client,
             "day": entry.day,
@@ -75,7 +74,18 @@ class Ledger:
         }
         log = LOG[self._connection.dialect.name]
         number = self._connection.execute(log, row).scalar_one_or_none()
-        return None if number is None else replace(entry, id=number)
+        if number is None:
+            return None
+        kept = replace(entry, id=number, at=entry.at.astimezone(UTC))
+        self._remember(kept)
+        return kept
+
+    def _remember(self, entry: Entry) -> None:
+        """Puts an entry that was written where a read would find it now."""
+        key = ("ledger", entry.client, entry.day)
+        known: tuple[Entry, ...] | None = self._memo.known(*key)
+        if known is not None:
+            self._memo.put(key, tuple(sorted((*known, entry), key=lambda each: (each.at, each.id))))
 
     def void(self, entry: int, source: str, at: datetime) -> bool:
         self._memo.forget_all()  # whose entry and of which day is known to the database only

@@ -9,7 +9,7 @@ import asyncio
 import sqlite3
 import time
 from collections.abc import Callable, Iterator
-from concurrent.futures import ThreadPoolExecutor
+from concurrent.futures import Future, ThreadPoolExecutor
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Literal, TypeVar
@@ -20,6 +20,7 @@ from sqlalchemy.pool import NullPool, PoolProxiedConnection
 
 from storage.columns import give_keyring
 from storage.keys import Keyring
+from storage.sharing import SharedCommits
 
 T = TypeVar("T")
 
@@ -84,6 +85,7 @@ class Database:
         give_keyring(self.engine, keyring)
         threads = 1 if self.dialect == "sqlite" else POSTGRESQL_THREADS
         self._threads = ThreadPoolExecutor(threads, thread_name_prefix="database")
+        self._shared = SharedCommits(self._transact, self._threads)
         self._held: list[Connection] = []  # open and idle, the warmest last
 
     def is_there(self) -> bool:
@@ -94,19 +96,25 @@ class Database:
         path = Path(self.engine.url.database or "")
         return self.dialect != "sqlite" or path.exists() or not path.parent.exists()
 
-    async def run(self, work: Callable[[Connection], T]) -> T:
+    async def run(self, work: Callable[[Connection], T], *, alone: bool = False) -> T:
         """Runs `work` in one transaction in a database thread; commits when it returns.
 
-        If it raises, everything is rolled back and the exception comes out here. `work` may be run
-        more than once (a deadlock, a connection found dead), so it does nothing but read and write
-        the database, and returns values, not cursors. If the awaiting task is cancelled, a
-        transaction that has begun ends as it would have, one that has not is never begun.
+        If it raises, all that it wrote is rolled back and the exception comes out here. `work` may be
+        run more than once (a deadlock, a connection found dead, a fault of another with which it would
+        have shared a commit on SQLite), so it does nothing but read and write the database, and returns
+        values, not cursors. If the awaiting task is cancelled, a transaction that has begun ends as it
+        would have, one that has not is never begun. `alone`: it takes long and shares no commit.
         """
-        return await asyncio.wrap_future(self._threads.submit(self._transact, work))
+        return await asyncio.wrap_future(self._submit(work, alone))
 
     def run_sync(self, work: Callable[[Connection], T]) -> T:
         """`run` for commands, which have no event loop. Blocks."""
-        return self._threads.submit(self._transact, work).result()
+        return self._submit(work, alone=True).result()
+
+    def _submit(self, work: Callable[[Connection], T], alone: bool) -> Future[T]:
+        if self.dialect == "sqlite":
+            return self._shared.submit(work, alone=alone)
+        return self._threads.submit(self._transact, work)
 
     async def close(self) -> None:
         """Waits for running and waiting transactions to end, then closes the connections."""

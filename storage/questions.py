@@ -51,6 +51,9 @@ class Questions:
         return tuple(_question(row) for row in found)
 
     def close(self, person: int, *kinds: str) -> None:
+        known: tuple[Question, ...] | None = self._memo.known("questions", person)
+        if known is not None and not any(each.kind in kinds for each in known):
+            return  # mostly there is none
         self._memo.forget("questions", person)
         self._connection.execute(CLOSE, {"person": person, "kinds": kinds})
 

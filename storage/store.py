@@ -62,12 +62,12 @@ class SqlStore:
         """`database` has the current schema and is unlocked (`migrate.upgrade`, `vault.unlock`)."""
         self._database = database
 
-    async def run(self, work: Callable[[ports.Tx], Result]) -> Result:
+    async def run(self, work: Callable[[ports.Tx], Result], *, alone: bool = False) -> Result:
         """Run `work` in one transaction: all of it is kept, or nothing if it raises.
 
         It may be run more than once, each time from the start (see `Database.run`).
         """
-        return await self._database.run(lambda connection: work(SqlTx(connection)))
+        return await self._database.run(lambda connection: work(SqlTx(connection)), alone=alone)
 
     def run_sync(self, work: Callable[[ports.Tx], Result]) -> Result:
         """`run` for commands, which have no event loop. Blocks."""

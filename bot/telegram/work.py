@@ -97,7 +97,7 @@ class Work:
         now = self._clock.now()
         found = await self._store.run(partial(_fallen_due, now=now))
         for carry_out, one in found:
-            await self._store.run(partial(carry_out, now=now, one=one))
+            await self._store.run(partial(carry_out, now=now, one=one), alone=carry_out is _digest)
         return len(found)
 
     async def messages(self) -> int:

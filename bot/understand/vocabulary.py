@@ -75,7 +75,7 @@ class Vocabulary:
         for line in self._lines["number"]:
             self._read_number(line)
         self._joiners = {word: int(size) for word, size in map(_halves, self._lines["number-and"])}
-        self._index: dict[str, list[tuple[str, Phrase]]] = {}
+        self._index: dict[str, dict[str, list[Phrase]]] = {}  # by first word, then by key
         self._telling: set[str] = set()
         words: set[str] = set()
         for key in self._lines:
@@ -106,7 +106,7 @@ class Vocabulary:
             for phrase in _variants(line, self.words):
                 real = next(e for e in phrase if e != "^")
                 for first in (real,) if isinstance(real, str) else real:
-                    self._index.setdefault(first, []).append((key, phrase))
+                    self._index.setdefault(first, {}).setdefault(key, []).append(phrase)
                 words.update(*(e for e in phrase if isinstance(e, frozenset)))
                 if isinstance(real, frozenset) and len(phrase) == 1:
                     self._telling |= real
@@ -132,11 +132,11 @@ class Vocabulary:
         """Every match of a phrase of `groups`, in the order of the text; they may overlap."""
         found = []
         for at, token in enumerate(tokens):
-            starts = self._index.get(token.text, ())
-            slots = _SLOTS if token.value is not None else ()
-            for group, phrase in [*starts, *(p for s in slots for p in self._index.get(s, ()))]:
-                if group in groups and (match := self._match(group, phrase, tokens, at)):
-                    found.append(match)
+            for start in (token.text, *(_SLOTS if token.value is not None else ())):
+                for group, phrases in self._index.get(start, {}).items():
+                    if group in groups:
+                        matches = (self._match(group, each, tokens, at) for each in phrases)
+                        found.extend(match for match in matches if match)
         return found
 
     def pick(self, tokens: list[Token], groups: Collection[str]) -> list[Match]:
@@ -230,6 +230,7 @@ class Vocabulary:
 
 
 _SLOTS = ("n", "h", "m")
+_NO_WORDS = ("^", "$", "..")
 
 
 def _lines(source: str) -> dict[str, list[str]]:
@@ -271,13 +272,13 @@ def _variants(line: str, words: WordsOf) -> Iterator[Phrase]:
         choices.append((*elements, ()) if bare != part else elements)
     for chosen in product(*choices):
         phrase = tuple(element for some in chosen for element in some)
-        if any(e not in {"^", "$", ".."} for e in phrase):
+        if any(e not in _NO_WORDS for e in phrase):
             yield phrase
 
 
 def _elements(part: str, words: WordsOf) -> tuple[Element, ...]:
     """What may stand at one place: a slot each, and all words together."""
-    if part in {"^", "$", ".."}:
+    if part in _NO_WORDS:
         return (part,)
     slots: list[Element] = []
     fitting: set[str] = set()

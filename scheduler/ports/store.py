@@ -61,6 +61,9 @@ class Tx(Protocol):
 
 
 class Store(Protocol):
-    async def run(self, work: Callable[[Tx], Result]) -> Result:
-        """Run `work` in one transaction: all of it is kept, or nothing if it raises."""
+    async def run(self, work: Callable[[Tx], Result], *, alone: bool = False) -> Result:
+        """Run `work` in one transaction: all of it is kept, or nothing if it raises.
+
+        It may be run more than once. `alone`: it takes long, so that no other shall wait for its end.
+        """
         ...

@@ -7,9 +7,13 @@ from datetime import datetime, timedelta
 
 from scheduler.domain.hours import instant, local_day
 from scheduler.domain.people import Client
+from scheduler.domain.settings import BOUNDS
 from scheduler.ports import Tx
 from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.rest import bars, gather, today_of
+
+FIRST_FLAG = timedelta(days=BOUNDS["silent_days"][0])
+"""No setting has a silence flagged earlier."""
 
 
 def ends_at(tx: Tx, client: Client) -> datetime | None:
@@ -50,7 +54,9 @@ def look(tx: Tx, client: Client, now: datetime) -> None:
 def heard(tx: Tx, client_id: int, now: datetime) -> None:
     """Something came from the client: the silence is over, and a flag about it with it."""
     client = tx.people.lock(client_id)
-    tx.flags.close_episode(client_id, _episode(client), "heard", client_id, now)
+    last = client.heard_at or client.joined_at
+    if last is None or now - last >= FIRST_FLAG:
+        tx.flags.close_episode(client_id, _episode(client), "heard", client_id, now)
     tx.people.save_client(replace(client, heard_at=now))
 
 

@@ -73,7 +73,7 @@ HABITS = (
 class OneThread(SqlStore):
     """The store with its transactions in the caller's thread: half the time goes into changing threads."""
 
-    async def run(self, work: Callable[[Tx], Result]) -> Result:
+    async def run(self, work: Callable[[Tx], Result], *, alone: bool = False) -> Result:
         return self._database._transact(lambda connection: work(SqlTx(connection)))
 
 
