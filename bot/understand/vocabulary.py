@@ -130,7 +130,7 @@ class Vocabulary:
 
     def find(self, tokens: list[Token], groups: Collection[str]) -> list[Match]:
         """Every match of a phrase of `groups`, in the order of the text; they may overlap."""
-        found = []
+        found: list[Match] = []
         for at, token in enumerate(tokens):
             for start in (token.text, *(_SLOTS if token.value is not None else ())):
                 for group, phrases in self._index.get(start, {}).items():
