@@ -2,16 +2,18 @@
 
 from collections.abc import Hashable
 from dataclasses import replace
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from typing import Any
 
 from sqlalchemy import (
     ColumnElement,
     Connection,
     Executable,
+    FromClause,
     Row,
     Select,
     bindparam,
+    func,
     insert,
     literal_column,
     select,
@@ -20,6 +22,7 @@ from sqlalchemy import (
 
 from scheduler.domain.days import Bout, BoutState, Day
 from scheduler.domain.spacing import Placed
+from storage.bouts import STANDS, entries
 from storage.conflicts import replacing
 from storage.memo import Memo
 from storage.tables import BoutRow, DayRow, table
@@ -59,6 +62,20 @@ BOUTS_OF_DAY = _bouts(bouts.c.client == bindparam("client"), bouts.c.day == bind
 OPEN_BOUTS = _bouts(bouts.c.client == bindparam("client"), OPEN)
 BOUTS_OF_MESSAGE = _bouts(
     bouts.c.client == bindparam("client"), bouts.c.message_id == bindparam("message")
+)
+NEAR = timedelta(days=2)
+"""Two zones are at most 26 hours apart: what happens at one instant has dates that differ by two at most."""
+
+
+def _near(rows: FromClause) -> tuple[ColumnElement[bool], ...]:
+    near = rows.c.day.between(bindparam("first"), bindparam("last"))
+    return rows.c.client == bindparam("client"), near, rows.c.day != bindparam("day")
+
+
+KEPT = bouts.c.state.not_in([literal_column(f"'{state}'") for state in TAKEN_BACK])
+LAST_BESIDE = select(
+    select(func.max(bouts.c.asked_at)).where(*_near(bouts), KEPT).scalar_subquery(),
+    select(func.max(entries.c.at)).where(*_near(entries), *STANDS).scalar_subquery(),
 )
 ADD_BOUT = insert(bouts).returning(bouts.c.id)
 SAVE_BOUT = update(bouts).where(bouts.c.id == bindparam("which"))
@@ -148,6 +165,12 @@ class Days:
     def last_prompt_at(self, client: int, day: date) -> datetime | None:
         asked = (each.asked_at for each in self.bouts(client, day) if each.state not in TAKEN_BACK)
         return max((at for at in asked if at), default=None)
+
+    def last_beside(self, client: int, day: date) -> datetime | None:
+        span = {"client": client, "day": day, "first": day - NEAR, "last": day + NEAR}
+        return max(
+            (at for at in self._connection.execute(LAST_BESIDE, span).one() if at), default=None
+        )
 
     def _read(self, query: Executable, **values: Any) -> tuple[Bout, ...]:
         return tuple(_bout(row) for row in self._connection.execute(query, values))

@@ -141,6 +141,13 @@ class Days(Protocol):
         """When the last prompt of the day that was not withdrawn was accepted."""
         ...
 
+    def last_beside(self, client: int, day: date) -> datetime | None:
+        """When something of a day within two of this one, but not of it, was last asked or done.
+
+        Prompts that were withdrawn and entries that were voided do not count.
+        """
+        ...
+
 
 class Ledger(Protocol):
     def log(self, entry: Entry) -> Entry | None:

@@ -16,8 +16,7 @@ from scheduler.domain.messages import Argument, Text, text
 from scheduler.domain.people import Client
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
-from scheduler.usecases import reach
-from scheduler.usecases.flags import raise_flag
+from scheduler.usecases import beside, excess, opening, reach
 from scheduler.usecases.rest import (
     Running,
     amount,
@@ -81,7 +80,8 @@ def _what(tx: Tx, client: Client, said: Said) -> tuple[date, Bout | None]:
     today = today_of(client, said.at)
     if said.yesterday:
         return today - timedelta(days=1), None
-    return today, d.still_open(tx.days.bouts(client.id, today))
+    bout = beside.open_prompt(tx, client.id, today, said.at)
+    return (bout.day if bout else today), bout
 
 
 def _reps(running: Running, bout: Bout | None, said: Said) -> int | None:
@@ -220,7 +220,7 @@ def keep(
     if bout is not None:
         tx.days.save_bout(replace(bout, state=BoutState.DONE))
     after = gather(tx, client, running.today)
-    _flag_too_much(tx, after, reps, now)
+    excess.look(tx, after, reps, now)
     return what_next(tx, after, "logged", now, reps)
 
 
@@ -237,6 +237,8 @@ def what_next(tx: Tx, running: Running, said: str, now: datetime, reps: int) -> 
     today = running.today == today_of(running.client, now)
     if today:
         following = replan(tx, running, now)
+    else:
+        opening.keep_the_gap(tx, running.client, now)
     texts: list[Text] = [
         text(
             said,
@@ -271,29 +273,4 @@ def as_it_stands(running: Running, id_: str) -> Reply:
         done=running.done,
         next=running.wall(following.due_at) if following else None,
         **amount(running, 0),
-    )
-
-
-def _flag_too_much(tx: Tx, running: Running, reps: int, now: datetime) -> None:
-    """One log above the bout maximum by half or more, or a day over 150 %, flags that day (P8)."""
-    plan = running.plan
-    if plan is None:
-        return
-    total = running.day.total if running.day else plan.daily_total
-    if reps * 2 < plan.bout_max * 3 and running.done * 2 <= total * 3:
-        return
-    raise_flag(
-        tx,
-        running.client,
-        "too-much",
-        now,
-        urgent=False,
-        details={
-            "reps": reps,
-            "done": running.done,
-            "total": total,
-            "day": str(running.today),
-            "per_side": unit(plan)["per_side"],
-        },
-        episode=f"too-much:{running.today}",
     )

@@ -8,7 +8,7 @@ from scheduler.domain import days as d
 from scheduler.domain.days import Day
 from scheduler.domain.people import Client
 from scheduler.ports import Tx
-from scheduler.usecases import weekplan
+from scheduler.usecases import beside, weekplan
 from scheduler.usecases.rest import Running, bars, gather, replan, spread, today_of
 
 
@@ -22,6 +22,18 @@ def go_on(tx: Tx, client: Client, now: datetime) -> Day | None:
     asked = [bout.asked_at for bout in running.bouts if bout.asked_at is not None]
     gap = timedelta(minutes=running.plan.gap_minutes if running.plan else 0)
     return begin_day(tx, client, now, max(asked) + gap if asked else None)
+
+
+def keep_the_gap(tx: Tx, client: Client, now: datetime) -> None:
+    """What was answered just now counts for another day: today's next bout is the gap away from it (I2)."""
+    running = gather(tx, client, today_of(client, now))
+    if running.day is None or running.plan is None:
+        return
+    gap = timedelta(minutes=running.plan.gap_minutes)
+    near = beside.not_before(tx, client.id, running.today, gap)
+    waiting = d.waiting(running.bouts)
+    if waiting is None or (near is not None and waiting.due_at < near):
+        replan(tx, running, now)
 
 
 def begin_day(

@@ -9,7 +9,9 @@ from scheduler.domain import days as d
 from scheduler.domain.days import Bout, BoutState
 from scheduler.domain.people import Client
 from scheduler.domain.reply import Reply, reply
+from scheduler.domain.spacing import DayPlan
 from scheduler.ports import Tx
+from scheduler.usecases import beside
 from scheduler.usecases.bouts import as_it_stands, what_next
 from scheduler.usecases.rest import (
     Running,
@@ -42,8 +44,9 @@ def _open_or_named(
     named = tx.days.bout(bout_id) if bout_id is not None else None
     if named is not None and named.client == client.id:
         return gather(tx, client, named.day), named
-    running = gather(tx, client, today_of(client, at))
-    return running, d.still_open(running.bouts)
+    today = today_of(client, at)
+    bout = beside.open_prompt(tx, client.id, today, at)
+    return gather(tx, client, bout.day if bout else today), bout
 
 
 def _not_open(running: Running, bout: Bout | None, now: datetime) -> Reply:
@@ -70,7 +73,7 @@ def later(  # what was said, and when
         if bout.laters >= d.LATERS_PER_BOUT:
             return reply("later-no-more", bout=bout.id)
         wanted = max(until or now + LATER_WITHOUT_TIME, now)
-        rest = spread(tx, _without(running, bout), bout.reps, wanted)
+        rest = _rest_of_today(tx, _without(running, bout), bout, wanted, now)
         if rest is None or not rest.bouts:
             return _too_late(tx, running, bout, now)
         tx.days.save_bout(replace(bout, state=BoutState.LATER))
@@ -82,12 +85,21 @@ def later(  # what was said, and when
         )
 
 
+def _rest_of_today(
+    tx: Tx, running: Running, bout: Bout, not_before: datetime, now: datetime
+) -> DayPlan | None:
+    """The bout's reps over what is left of its day, if that is today: by a new zone's clock it may not be."""
+    if running.today != today_of(running.client, now):
+        return None
+    return spread(tx, running, bout.reps, not_before)
+
+
 def _without(running: Running, bout: Bout) -> Running:
     return replace(running, bouts=tuple(b for b in running.bouts if b.id != bout.id))
 
 
 def _too_late(tx: Tx, running: Running, bout: Bout, now: datetime) -> Reply:
-    latest = spread(tx, running, bout.reps, now)
+    latest = _rest_of_today(tx, running, bout, now, now)
     return reply(
         "later-too-late",
         bout=bout.id,

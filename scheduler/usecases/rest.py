@@ -20,11 +20,12 @@ from scheduler.domain.settings import Practice
 from scheduler.domain.spacing import DayPlan, spread_day
 from scheduler.domain.wall import wall
 from scheduler.ports import Outgoing, PlanVersion, Tx
+from scheduler.usecases import beside
 
 
 @dataclass(frozen=True, slots=True)
 class Running:
-    """A client's day with all that its rules look at, read once inside the transaction."""
+    """A client's day with all that its rules look at."""
 
     person: Person
     client: Client
@@ -99,7 +100,7 @@ def stopped(found: tuple[permission.Bar, ...]) -> Text:
 
 
 def hours_of(running: Running) -> Hours | None:
-    """The hours the plan and the client's own wishes have in common today; `None` if there are none."""
+    """`common_hours` of today; `None` if there are none."""
     return common_hours(running.plan, running.client, running.today) if running.plan else None
 
 
@@ -117,7 +118,8 @@ def spread(tx: Tx, running: Running, reps: int, not_before: datetime | None) -> 
     gap = timedelta(minutes=running.plan.gap_minutes)
     last = max((entry.at for entry in running.entries), default=None)
     prompted = tx.days.last_prompt_at(running.client.id, running.today)
-    starts = [moment for moment in (not_before, prompted and prompted + gap) if moment]
+    near = beside.not_before(tx, running.client.id, running.today, gap)
+    starts = [at for at in (not_before, prompted and prompted + gap, near) if at]
     place = partial(
         spread_day,
         reps=reps,
@@ -178,17 +180,14 @@ def replan(
     if rest is None:
         return None
     _note_shortfall(tx, running, reps, rest)
-    if not rest.bouts:
-        return None
-    return _write(tx, running, rest, now, laters, asked_for)
+    return _write(tx, running, rest, now, laters, asked_for) if rest.bouts else None
 
 
 def _askable(tx: Tx, running: Running, reps: int, laters: int) -> int:
     """Reps that can still be asked without more messages of the bot's own than P6 allows."""
     if running.day is None or running.plan is None:
         return 0
-    prompts = messages_left(tx, running) + (1 if laters else 0)
-    return min(reps, prompts * running.plan.bout_reps)
+    return min(reps, (messages_left(tx, running) + bool(laters)) * running.plan.bout_reps)
 
 
 def messages_left(tx: Tx, running: Running) -> int:
@@ -208,9 +207,9 @@ def bouts_to_come(tx: Tx, running: Running, now: datetime) -> int:
 
 
 def _note_shortfall(tx: Tx, running: Running, reps: int, rest: DayPlan) -> None:
-    asked = sum(bout.reps for bout in rest.bouts)
-    if running.day is not None and running.day.shortfall != reps - asked:
-        tx.days.save(replace(running.day, shortfall=reps - asked))
+    if running.day is not None:
+        short = reps - sum(bout.reps for bout in rest.bouts)
+        tx.days.save(replace(running.day, shortfall=short))
 
 
 def withdraw_waiting(tx: Tx, running: Running) -> Bout | None:
@@ -263,6 +262,7 @@ def _write(
         ),
         now,
     )
+    beside.ends_with(tx, bout)
     return bout
 
 

@@ -183,7 +183,9 @@ class Replay:
         self.bout_of_message[line.message_id] = bout
 
     def nudge(self, said: Said, line: Line) -> None:
-        bout, day = said.args["bout"], self.facts.day(line.at)
+        bout = said.args["bout"]
+        asked = self.asked.get(bout)
+        day = asked.day if asked else self.facts.day(line.at)  # she may have flown to another one
         self.bout_of_message[line.message_id] = bout
         self.own[day] += 1
         self.nudged[bout] += 1
@@ -193,7 +195,6 @@ class Replay:
             self.fault("P6", line, "a nudge that rings")
         if self.nudged[bout] > 1 or self.nudges[day] > NUDGES_A_DAY:
             self.fault("I4", line, "one nudge too many")
-        asked = self.asked.get(bout)
         if asked is None or (asked.ended is not None and bout not in self.reopened):
             self.fault("I4", line, f"a nudge for bout {bout}, which is not open")
         before = [a for a in self.asked.values() if a.day == day and a.bout != bout]
@@ -271,13 +272,13 @@ class Replay:
         self.entries()
 
     def gaps(self) -> None:
-        """I2, by the instants at which the platform took the prompts."""
+        """I2, by the instants at which the platform took the prompts, also those of two days."""
         kept = [each for each in self.asked.values() if not each.withdrawn]
         for before, after in pairwise(kept):
-            if before.day == after.day and after.at - before.at < self.facts.gap:
+            if after.at - before.at < self.facts.gap:
                 self.faults.append(f"I2: {after.at - before.at} between two prompts")
         for each in kept:
-            done = [row.at for row in self.standing(each.n) if row.day == each.day]
+            done = [row.at for row in self.standing(each.n)]
             if done and each.at - max(done) < self.facts.gap:
                 self.faults.append(f"I2: a prompt {each.at - max(done)} after the last bout")
 

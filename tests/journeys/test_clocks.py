@@ -159,6 +159,40 @@ async def test_flying_west_over_midnight_does_not_ask_for_a_day_that_was_done(
 
 
 @briefly
+async def test_flying_back_to_yesterday_a_number_means_the_prompt_that_is_open_and_both_days_go_on(
+    theatre: Theatre,
+) -> None:
+    ann = await theatre.client(total=20, zone="Pacific/Auckland", weekdays=(0, 1), gap=120)
+    await ann.until(8)
+    await ann.tap("all")
+    await ann.until(20)
+    await ann.say("5")  # five of Monday's are left, and no time for them
+    await ann.until(8, 10, day=1)  # asked for Tuesday's first, which stays open
+    await change_zone(ann, "Honolulu", "Pacific/Honolulu")  # 09:10 on Monday there
+    await ann.say("did 10")  # what is open is meant
+    assert (ann.done(), ann.done(1)) == (15, 10)
+    await ann.until(20)
+    assert ann.times() == ["08:00", "20:00", "08:00", "20:00"]
+    await ann.say("5")
+    await ann.until(20, day=1)
+    await ann.tap("all")
+    assert (ann.done(), ann.done(1)) == (20, 20)
+
+
+@briefly
+async def test_in_hours_round_the_clock_the_gap_holds_over_midnight(theatre: Theatre) -> None:
+    """Monday's last bout is at 23:55; Tuesday's window begins at midnight."""
+    ann = await theatre.client(total=20, bout=10, window="00:00-24:00", weekdays=(0, 1), gap=120)
+    await ann.until(23, 58)
+    await ann.tap("all")
+    await ann.until(1, 57, day=1)
+    assert ann.times() == ["05:00", "23:55"]
+    await ann.until(1, 58, day=1)
+    await ann.until(2, 5, day=1)
+    assert ann.times() == ["05:00", "23:55", "02:00"]  # on the grid of five minutes
+
+
+@briefly
 async def test_a_new_window_in_the_middle_of_the_day_holds_from_now(theatre: Theatre) -> None:
     ann = await theatre.client(total=30)
     await ann.until(8)

@@ -181,6 +181,7 @@ class Life(RuleBasedStateMachine):
 
     @rule(n=WHO, city=st.sampled_from(sorted(CITIES)))
     def changes_zone(self, n: int, city: str) -> None:
+        self.do(self.practice.step(self.practice.now + timedelta(minutes=1)))  # typed after landing
         self.do(self.practice.say(self.who(n), "/times"))
         self.do(self.practice.press(self.who(n), 1, "t:zone"))
         self.do(self.practice.say(self.who(n), city))
@@ -274,6 +275,27 @@ def _databases(
     install(database, trouble)
     yield fresh
     database.close_sync()
+
+
+def test_a_flight_back_over_the_date_line_brings_no_second_prompt_at_once(
+    machine: type[Life],
+) -> None:
+    """Asked on Tuesday in Auckland, she says that she is in Honolulu, where it is still Monday."""
+    life = machine()
+    plan = Prescribed(
+        zone="Pacific/Auckland",
+        total=10,
+        gap=60,
+        window="08:00-20:00",
+        quiet=(),
+        weekdays=(0, 1, 2, 3, 4, 5, 6),
+        rest_days=0,
+        bout_max=10,
+    )
+    life.opens(plan)
+    life.changes_zone(n=0, city="Honolulu")
+    life.all_is_well()
+    life.teardown()
 
 
 def test_every_promise_is_kept_through_any_history(machine: type[Life]) -> None:
