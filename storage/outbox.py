@@ -4,29 +4,19 @@ from dataclasses import replace
 from datetime import date, datetime, timedelta
 from typing import Any
 
-from sqlalchemy import (
-    BigInteger,
-    Connection,
-    Row,
-    bindparam,
-    func,
-    or_,
-    select,
-    type_coerce,
-    update,
-)
+from sqlalchemy import Connection, Row, bindparam, func, or_, select, update
 
 from scheduler.domain.messages import Lane, Message, as_json, from_json
 from scheduler.ports import Book, Claim, Letter, Outgoing, Pace, Post, Turn
 from storage import queue
-from storage.columns import EPOCH, MICROSECOND, Instant
+from storage.columns import MICROSECOND
 from storage.conflicts import unless_there
 from storage.departures import ONE_CHAT, Departures
 from storage.queue import outbox
 
 ANY_LANGUAGE = "en"
 """For somebody of whom nothing is known yet."""
-NO_CLAIM = {"worker": None, "lease": None, "lease_until": None, "put_back_until": None}
+NO_CLAIM = {"worker": None, "lease_until": None, "put_back_until": None}
 
 ADD = unless_there(outbox, "key")
 CANCEL_PROMPTS = update(outbox).where(
@@ -56,17 +46,12 @@ OF_CLAIM = (
     outbox.c.state == bindparam("stands"),
 )
 """The row of a claim, if it is still this worker's and stands where it should."""
-RENEWED = bindparam("microseconds", type_=BigInteger) + outbox.c.lease
 BEGIN = (
     update(outbox)
     .where(*OF_CLAIM, outbox.c.lease_until >= bindparam("now"))
-    .values(
-        state=Post.SENDING,
-        attempts=outbox.c.attempts + 1,
-        lease_until=type_coerce(RENEWED, Instant),
-    )
+    .values(state=Post.SENDING, attempts=outbox.c.attempts + 1)
 )
-"""A claim may have waited for most of its lease; the request gets a whole one."""
+"""A claim whose lease has ended does not begin, whoever has the row now: another may be about to take it."""
 CLOSE = update(outbox).where(*OF_CLAIM)
 DUE_AGAIN = update(outbox).where(queue.AT_WORK, outbox.c.state == Post.CLAIMED, queue.OVER)
 LOST = queue.LETTERS.where(queue.AT_WORK, outbox.c.state == Post.SENDING, queue.OVER).order_by(
@@ -162,15 +147,14 @@ class Outbox:
             "these": [row.id for row in rows],
             "state": Post.CLAIMED,
             "worker": worker,
-            "lease": lease // MICROSECOND,
             "lease_until": now + lease,
             "put_back_until": None,
         }
         self._connection.execute(CLAIM, claimed)
         return tuple(_claim(row, worker) for row in rows)
 
-    def begin(self, claim: Claim, now: datetime) -> bool:
-        moment = {"now": now, "microseconds": (now - EPOCH) // MICROSECOND}
+    def begin(self, claim: Claim, now: datetime, lease: timedelta) -> bool:
+        moment = {"now": now, "lease_until": now + lease}
         begun = self._connection.execute(BEGIN, _of_claim(claim, Post.CLAIMED) | moment)
         return begun.rowcount == 1
 

@@ -26,6 +26,7 @@ from bot.telegram.attachments import LONGEST_CAPTION, PHOTO, Attachment, attachm
 from bot.telegram.buttons import rows
 from bot.words import label, render
 from scheduler.ports import (
+    SEND_WITHIN,
     Delivered,
     Delivery,
     Letter,
@@ -52,6 +53,8 @@ NEVER_CONNECTED = (
 NO_NETWORK = timedelta(seconds=2)
 BAD_TOKEN = timedelta(minutes=1)
 """A wrong token is mended by a person; meanwhile nothing is lost and the log is not flooded."""
+MENU_WITHIN = timedelta(seconds=5)
+"""For a chat's menu, which follows a message that has arrived."""
 LONGEST = 4096
 """UTF-16 units of one message at the platform."""
 NO_PREVIEW = LinkPreviewOptions(is_disabled=True)
@@ -62,11 +65,22 @@ GONE = ("chat not found", "user is deactivated", "peer_id_invalid")
 class TelegramSender:
     """The Sender of the real platform and of the rehearsal."""
 
-    def __init__(self, bot: Bot) -> None:
-        self._bot = bot
+    def __init__(self, bot: Bot, within: timedelta = SEND_WITHIN - MENU_WITHIN) -> None:
+        """`within` is how long the requests of one letter may take together, its menu left aside."""
+        self._bot, self._within = bot, within.total_seconds()
 
     async def send(self, letter: Letter) -> Delivery:
         """Try once. Every outcome is a value; a bug in words or buttons raises."""
+        try:
+            async with asyncio.timeout(self._within):
+                result = await self._try(letter)
+        except TimeoutError:  # several requests, or one that waited for a connection too
+            return Unknown("it took too long")
+        if isinstance(result, Delivered) and letter.role and menu.changes(letter.message):
+            await self._show_menu(letter)
+        return result
+
+    async def _try(self, letter: Letter) -> Delivery:
         markup = _markup(letter)
         attached = attachment(letter.message)
         try:
@@ -77,8 +91,6 @@ class TelegramSender:
                 message_id = await self._edit_or_send(letter, text, markup)
         except TelegramError as error:
             return outcome(error)
-        if letter.role is not None and menu.changes(letter.message):
-            await self._show_menu(letter)
         return Delivered(message_id)
 
     async def _edit_or_send(
@@ -130,8 +142,9 @@ class TelegramSender:
         if letter.role is None:
             return
         try:
-            await menu.show(self._bot, letter.chat, letter.role, letter.language)
-        except TelegramError as error:  # every command works without its menu
+            async with asyncio.timeout(MENU_WITHIN.total_seconds()):
+                await menu.show(self._bot, letter.chat, letter.role, letter.language)
+        except (TelegramError, TimeoutError) as error:  # every command works without its menu
             log.warning("menu not shown", outbox=letter.outbox_id, error=type(error).__name__)
 
     async def stop_spinner(self, press_id: str) -> None:

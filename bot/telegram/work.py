@@ -24,8 +24,10 @@ from scheduler.usecases import days, digests, flags, outbox, setaside
 
 log = structlog.get_logger()
 
-LEASE = timedelta(seconds=30)
-"""Longer than the longest transaction: a row claimed for longer belongs to a worker that died."""
+LEASE = timedelta(seconds=15)
+"""How long what one said waits when the worker dies that has taken it up. Longer than a transaction, with the
+10 s for which a database may let it wait; one that takes longer is rolled back, for another has the row.
+"""
 AT_ONCE = 20
 """Updates handled side by side. New ones are claimed when half of them are done: a claim is a transaction."""
 SENDS_AT_ONCE = 128

@@ -9,6 +9,7 @@ from __future__ import annotations
 from scheduler.ports.boxes import Inbox, Leases, Outbox
 from scheduler.ports.nouns import Days, Flags, Health, Invitations, Ledger, People, Plans, Questions
 from scheduler.ports.sending import (
+    SEND_WITHIN,
     Clock,
     Delivered,
     Delivery,
@@ -38,6 +39,7 @@ from scheduler.ports.values import (
 from scheduler.ports.week import Companions, Digests, Pauses, Staffing, Weeks
 
 __all__ = [
+    "SEND_WITHIN",
     "Arrived",
     "Aside",
     "Book",

@@ -52,10 +52,11 @@ class Outbox(Protocol):
         """
         ...
 
-    def begin(self, claim: Claim, now: datetime) -> bool:
+    def begin(self, claim: Claim, now: datetime, lease: timedelta) -> bool:
         """claimed -> sending. False if the claim was lost or the row was dropped meanwhile (a hold).
 
-        Counts the attempt, and the lease begins anew, as long as it was when the row was claimed.
+        A claim is lost at the end of its lease, whether another has taken the row or not. Counts the
+        attempt, and a new lease begins: the request's.
         """
         ...
 

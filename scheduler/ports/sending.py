@@ -66,8 +66,14 @@ class Unknown:
 
 Delivery = Delivered | TryLater | Unreachable | Refused | Unknown
 
+SEND_WITHIN = timedelta(seconds=45)
+"""No send takes longer, whatever the platform does: the lease of what is being sent rests on it."""
+
 
 class Sender(Protocol):
     async def send(self, letter: Letter) -> Delivery:
-        """Try once, with no transaction open. Every outcome is a value; only bugs raise."""
+        """Try once, with no transaction open, and end within `SEND_WITHIN`.
+
+        Every outcome is a value; only bugs raise.
+        """
         ...

@@ -167,22 +167,23 @@ def _was_away(tx: Tx, running: Running, now: datetime) -> None:
     tell(tx, running.client.id, key, Lane.REST, words, now)
 
 
-def begins(tx: Tx, claim: Claim, now: datetime) -> bool:
+def begins(tx: Tx, claim: Claim, now: datetime, lease: timedelta) -> bool:
     """Commit that a message is about to leave; False if it was dropped meanwhile (a hold, an answer).
 
+    `lease` is how long its request may take before the row counts as a dead worker's.
     From here on its prompt counts as asked, whatever becomes of the request: it may reach the phone. When
     she is looked at next is left to the outcome, which follows; where none does, the instant that stands,
     at which the prompt would have been too late, is soon enough.
     """
     if claim.bout is None or claim.nudge or claim.person is None:
-        return tx.outbox.begin(claim, now)
+        return tx.outbox.begin(claim, now, lease)
     client = tx.people.lock(claim.person)
     bout = tx.days.bout(claim.bout)
     if bout is not None and _hours_are_over(tx, client, bout, now):
         with changing(tx, client.id, now):
             _was_away(tx, gather(tx, client, bout.day), now)
         return False
-    if not tx.outbox.begin(claim, now):
+    if not tx.outbox.begin(claim, now, lease):
         return False
     if bout is not None and bout.state is BoutState.WAITING:
         tx.days.save_bout(replace(bout, state=BoutState.ASKED, asked_at=now))

@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 
 from scheduler.domain.messages import Lane
 from scheduler.ports import (
+    SEND_WITHIN,
     Claim,
     Clock,
     Delivered,
@@ -22,8 +23,15 @@ from scheduler.ports import (
 )
 from scheduler.usecases import days, reachable
 
-LEASE = timedelta(seconds=60)
-"""Longer than the longest request (30 s), so that a row in sending belongs to a worker that died."""
+CLAIM_LEASE = timedelta(seconds=12)
+"""How long the claims of a worker that died keep others waiting.
+
+Between a claim and its `begins` lie milliseconds (the pace gives places 15 ms ahead); it is longer than the
+10 s for which a database may let us wait for a connection. A slower worker loses the claim and sends nothing.
+"""
+REQUEST_LEASE = SEND_WITHIN + timedelta(seconds=15)
+"""Longer than a request, the transaction that begins it and the one that keeps its outcome: a row that is
+longer in sending belongs to a worker that died."""
 AGAIN_AFTER = timedelta(seconds=2)
 """Pause before a message of unknown fate that must arrive is repeated."""
 REPEATED = frozenset({Lane.SAFETY, Lane.FLAG, Lane.ANSWER})
@@ -34,7 +42,7 @@ REFUSALS = 5
 
 async def deliver(store: Store, sender: Sender, clock: Clock, claim: Claim) -> Delivery | None:
     """Send one claimed message and keep what became of it; `None` if it was dropped before it left."""
-    if not await store.run(lambda tx: days.begins(tx, claim, clock.now())):
+    if not await store.run(lambda tx: days.begins(tx, claim, clock.now(), REQUEST_LEASE)):
         return None
     try:
         outcome = await sender.send(claim.letter)
@@ -47,13 +55,13 @@ async def deliver(store: Store, sender: Sender, clock: Clock, claim: Claim) -> D
 def claim_due(tx: Tx, now: datetime, worker: str, limit: int) -> tuple[Claim, ...]:
     """The next messages of this worker, urgent lanes first; rows of dead workers are settled before."""
     _settle_lost(tx, now)
-    return tx.outbox.claim_due(now, worker, LEASE, limit)
+    return tx.outbox.claim_due(now, worker, CLAIM_LEASE, limit)
 
 
 def claim_paced(tx: Tx, now: datetime, worker: str, limit: int, pace: Pace) -> Turn:
     """`claim_due` at the pace that all workers of the store keep together (R3)."""
     _settle_lost(tx, now)
-    return tx.outbox.claim_paced(now, worker, LEASE, limit, pace)
+    return tx.outbox.claim_paced(now, worker, CLAIM_LEASE, limit, pace)
 
 
 def _settle_lost(tx: Tx, now: datetime) -> None:
@@ -67,7 +75,7 @@ def take_over(tx: Tx, now: datetime) -> None:
     Only for the sole process of a store: one on SQLite, or on the stepped clock, which stands still.
     """
     tx.inbox.release()
-    for lost in tx.outbox.expire_leases(now + 2 * LEASE):
+    for lost in tx.outbox.expire_leases(now + 2 * REQUEST_LEASE):
         _unknown(tx, lost, now, timedelta(0))
 
 

@@ -18,8 +18,8 @@ class OutboxRow(Row, table=True):
 
     `due_at` is when it should leave and never changes: it gives the order and how late a prompt is.
     `ready_at` is when it may be tried, later than `due_at` once it was put back; `put_back_until` is
-    the same until it is claimed again, and is there to find the few such rows by. `lease` is the
-    length of the present claim in microseconds.
+    the same until it is claimed again, and is there to find the few such rows by. `lease` is
+    written by workers of an earlier version only, which may still run beside ours.
     """
 
     __tablename__ = "outbox"

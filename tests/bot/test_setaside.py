@@ -204,7 +204,7 @@ def test_admins_are_told_of_the_first_few_then_less_and_less_often(store: SqlSto
             for claim in claims:
                 assert claim.lane is Lane.FLAG
                 told.append(claim.letter.message[0].args["waiting"])
-                assert tx.outbox.begin(claim, NOW)
+                assert tx.outbox.begin(claim, NOW, LEASE)
                 assert tx.outbox.sent(claim, 1, NOW)
         return told
 

@@ -18,7 +18,7 @@ from scheduler.clock import SystemClock
 from scheduler.domain.messages import Lane, message
 from scheduler.ports import Outgoing, Tx
 from scheduler.usecases import outbox
-from scheduler.usecases.outbox import LEASE
+from scheduler.usecases.outbox import REQUEST_LEASE
 from storage.engine import Database, database_url
 from storage.keys import Keyring
 from storage.store import SqlStore
@@ -138,7 +138,7 @@ def accepted(house: Clinic, accounts: list[int]) -> list[datetime]:
 
 def after_the_lease(tx: Tx) -> list[str]:
     """What becomes of the rest once the dead worker's lease has run out."""
-    later = SystemClock().now() + 2 * LEASE
+    later = SystemClock().now() + 2 * REQUEST_LEASE
     return [str(claim.letter.chat) for claim in outbox.claim_due(tx, later, "another", CROWD)]
 
 

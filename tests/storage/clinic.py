@@ -122,8 +122,8 @@ def keys(claims: tuple[Claim, ...]) -> list[str]:
     return [each.letter.message[0].id for each in claims]
 
 
-def begin(store: SqlStore, one: Claim, now: datetime = NOW) -> bool:
-    return store.run_sync(lambda tx: tx.outbox.begin(one, now))
+def begin(store: SqlStore, one: Claim, now: datetime = NOW, lease: timedelta = LEASE) -> bool:
+    return store.run_sync(lambda tx: tx.outbox.begin(one, now, lease))
 
 
 def sent(store: SqlStore, one: Claim, now: datetime = NOW, message_id: int = 1) -> bool:

@@ -41,7 +41,7 @@ def turn(store: SqlStore, pace: Pace, now: datetime, worker: str = "one", most: 
     def work(tx: Tx) -> Turn:
         got = tx.outbox.claim_paced(now, worker, LEASE, most, pace)
         for claim in got.claims:
-            assert tx.outbox.begin(claim, now)
+            assert tx.outbox.begin(claim, now, LEASE)
             assert tx.outbox.sent(claim, 1, now)
         return got
 

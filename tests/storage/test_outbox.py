@@ -183,13 +183,21 @@ def test_a_claim_can_begin_on_the_last_instant_of_its_lease(store: SqlStore) -> 
     assert begin(store, mine, NOW + LEASE)
 
 
-def test_what_begins_late_in_its_lease_has_a_whole_one_to_be_sent(store: SqlStore) -> None:
+def test_a_request_has_a_lease_of_its_own_however_late_it_begins(store: SqlStore) -> None:
     write(store, letter("k", one_client(store)))
     (mine,) = claim(store)
-    start = NOW + LEASE - SECOND
-    assert begin(store, mine, start)
-    assert store.run_sync(lambda tx: tx.outbox.expire_leases(start + LEASE)) == ()
-    assert sent(store, mine, start + LEASE)
+    start, request = NOW + LEASE - SECOND, 3 * LEASE
+    assert begin(store, mine, start, request)
+    assert store.run_sync(lambda tx: tx.outbox.expire_leases(start + request)) == ()
+    assert sent(store, mine, start + request)
+
+
+def test_a_request_is_lost_one_step_past_its_lease(store: SqlStore) -> None:
+    write(store, letter("k", one_client(store)))
+    (mine,) = claim(store)
+    assert begin(store, mine, NOW, SECOND)  # shorter than the claim's, which counts no more
+    lost = store.run_sync(lambda tx: tx.outbox.expire_leases(NOW + SECOND + JUST_PAST))
+    assert keys(lost) == ["k"]
 
 
 def test_what_a_dead_worker_was_sending_is_handed_out_to_be_settled(
@@ -250,7 +258,7 @@ async def test_a_send_that_begins_while_a_hold_is_committed_is_refused(
         store,
         database,
         lambda tx: tx.outbox.cancel_prompts(who, "hold"),
-        lambda tx: tx.outbox.begin(mine, NOW),
+        lambda tx: tx.outbox.begin(mine, NOW, LEASE),
     )
     assert not began
 

@@ -78,7 +78,7 @@ async def test_many_workers_send_every_message_once(store: SqlStore) -> None:
     write(store, *(letter(name, int(name.partition(":")[2])) for name in names))
 
     async def send(claimed: Claim) -> None:
-        assert await store.run(lambda tx: tx.outbox.begin(claimed, NOW))
+        assert await store.run(lambda tx: tx.outbox.begin(claimed, NOW, LEASE))
         assert await store.run(lambda tx: tx.outbox.sent(claimed, 1, NOW))
 
     async def work(worker: str) -> list[str]:

@@ -4,6 +4,7 @@ Source of the platform's answers: the Bot API's documentation (second-hand, thro
 """
 
 import asyncio
+import inspect
 from datetime import timedelta
 from typing import Any
 
@@ -14,10 +15,11 @@ from telegram.error import NetworkError, TimedOut
 from telegram.request import HTTPXRequest
 
 from bot.rehearsal.faults import Fault
-from bot.telegram.sender import LONGEST, TelegramSender, fitted, outcome
+from bot.telegram.sender import LONGEST, MENU_WITHIN, TelegramSender, fitted, outcome
 from scheduler.domain.messages import text
 from scheduler.domain.people import Role
 from scheduler.ports import (
+    SEND_WITHIN,
     Delivered,
     Letter,
     Refused,
@@ -25,6 +27,7 @@ from scheduler.ports import (
     Unknown,
     Unreachable,
 )
+from scheduler.usecases.outbox import REQUEST_LEASE
 from tests.bot.rehearsal.conftest import PLAIN, Stand
 
 WELCOME = (text("nothing-logged"),)
@@ -228,6 +231,21 @@ async def test_a_letter_waits_for_the_platform_and_holds_up_no_other(stand: Stan
     assert not slow.done()
     fault.released.set()
     assert isinstance(await slow, Delivered)
+
+
+async def test_a_send_ends_however_long_the_platform_takes(stand: Stand) -> None:
+    """A change that is not answered, and a message in its place: more requests, and still one limit."""
+    sender = TelegramSender(await stand.bot(), timedelta(seconds=0.1))
+    ann = await stand.person()
+    stand.world.faults.add(Fault("delay", "sendMessage", ann))
+    assert await sender.send(letter(ann, edits=4711)) == Unknown("it took too long")
+
+
+def test_the_lease_of_a_request_is_longer_than_any_send() -> None:
+    assert (
+        inspect.signature(TelegramSender).parameters["within"].default <= SEND_WITHIN - MENU_WITHIN
+    )
+    assert SEND_WITHIN + timedelta(seconds=15) <= REQUEST_LEASE
 
 
 @pytest.mark.parametrize(
