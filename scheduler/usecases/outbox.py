@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 from datetime import datetime, timedelta
 
 from scheduler.domain.messages import Lane
@@ -32,6 +33,8 @@ Between a claim and its `begins` lie milliseconds (the pace gives places 15 ms a
 REQUEST_LEASE = SEND_WITHIN + timedelta(seconds=15)
 """Longer than a request, the transaction that begins it and the one that keeps its outcome: a row that is
 longer in sending belongs to a worker that died."""
+PAUSES = (0.1, 0.5, 2.0)
+"""Seconds before the outcome of a request is written down again: well within its lease."""
 AGAIN_AFTER = timedelta(seconds=2)
 """Pause before a message of unknown fate that must arrive is repeated."""
 REPEATED = frozenset({Lane.SAFETY, Lane.FLAG, Lane.ANSWER})
@@ -42,14 +45,39 @@ REFUSALS = 5
 
 async def deliver(store: Store, sender: Sender, clock: Clock, claim: Claim) -> Delivery | None:
     """Send one claimed message and keep what became of it; `None` if it was dropped before it left."""
-    if not await store.run(lambda tx: days.begins(tx, claim, clock.now(), REQUEST_LEASE)):
+    if not await _begins(store, clock, claim):
         return None
     try:
         outcome = await sender.send(claim.letter)
     except Exception as error:  # noqa: BLE001 # a bug in one message's words must not stop the others
         outcome = Refused(f"bug: {type(error).__name__}")
-    await store.run(lambda tx: keep_outcome(tx, claim, outcome, clock.now()))
+    await _kept(store, clock, claim, outcome)
     return outcome
+
+
+async def _begins(store: Store, clock: Clock, claim: Claim) -> bool:
+    """Commit that it leaves. Where that fails, it does not, also if the commit has happened unheard."""
+    try:
+        return await store.run(lambda tx: days.begins(tx, claim, clock.now(), REQUEST_LEASE))
+    except Exception:
+        await _kept(store, clock, claim, TryLater(timedelta(0), chat_only=False))
+        raise
+
+
+async def _kept(store: Store, clock: Clock, claim: Claim, outcome: Delivery) -> None:
+    """Keep what became of it; tried again, for a fault of the database must not make it unknown.
+
+    If it was kept and only that was not heard, the guards make the next try change nothing.
+    """
+    for pause in (*PAUSES, None):
+        try:
+            await store.run(lambda tx: keep_outcome(tx, claim, outcome, clock.now()))
+        except Exception:
+            if pause is None:
+                raise
+            await asyncio.sleep(pause)
+        else:
+            return
 
 
 def claim_due(tx: Tx, now: datetime, worker: str, limit: int) -> tuple[Claim, ...]:

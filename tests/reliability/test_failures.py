@@ -18,6 +18,7 @@ from sqlalchemy import URL
 from bot.rehearsal import people
 from bot.rehearsal.faults import Fault, FaultKind
 from bot.rehearsal.world import World
+from scheduler.usecases.outbox import CLAIM_LEASE
 from tests.journeys.theatre import Someone
 from tests.reliability import truth
 from tests.reliability.breaking import HOWS, How, Trouble
@@ -26,7 +27,7 @@ from tests.reliability.sizes import FAILURES
 
 CALLS: tuple[FaultKind, ...] = ("refuse", "server-error", "drop-before", "drop-after", "too-fast")
 PAIN = ("p:sign:none", "p:place:hip", "p:score:8")  # which holds at once
-A_MINUTE = timedelta(minutes=1)
+A_SECOND, A_MINUTE = timedelta(seconds=1), timedelta(minutes=1)
 
 
 @dataclass(frozen=True)
@@ -107,6 +108,8 @@ class Day:
         """Each question is seen, whatever became of its first sending, and answered by a button."""
         await self.house.deed(lambda: people.say(self.world, self.who, "my hip hurts"))
         for data in PAIN:
+            if shown(self.ann, data) is None:  # claimed, and nobody knows: it waits out that lease
+                await self.house.robustly(self.house.stage.now + CLAIM_LEASE + 5 * A_SECOND)
             message = shown(self.ann, data)
             assert message is not None, f"nothing asks for {data}"
             await self.house.deed(partial(people.press, self.world, self.who, message, data))

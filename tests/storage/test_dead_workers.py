@@ -1,7 +1,9 @@
 """What a worker leaves that died, or that is slower than its lease: nothing is sent twice (R2). All ours."""
 
 import asyncio
+from collections.abc import Callable
 from datetime import datetime, timedelta
+from typing import TypeVar
 
 import pytest
 from sqlalchemy import select
@@ -28,6 +30,7 @@ from tests.storage.clinic import (
     write,
 )
 
+Result = TypeVar("Result")
 DATABASE_WAITS = timedelta(seconds=10)
 """For a connection, or on SQLite for another's transaction (`storage.engine`)."""
 
@@ -166,3 +169,75 @@ def test_nothing_is_claimed_for_longer_than_it_is_asked(store: SqlStore) -> None
     assert store.run_sync(lambda tx: tx.outbox.put_back(first, NOW))
     (again,) = claims(store, NOW, "dead")
     assert not begin(store, again, NOW + CLAIM_LEASE + JUST_PAST)
+
+
+# --- a fault of the database on the way ----------------------------------------------------------
+
+
+class Shaky:
+    """The store, whose n-th transaction fails: before it, or after its commit, which nobody hears."""
+
+    def __init__(self, store: SqlStore, fails: dict[int, str]) -> None:
+        self._store, self._fails, self._runs = store, fails, 0
+
+    async def run(self, work_: Callable[[Tx], Result]) -> Result:
+        self._runs += 1
+        how = self._fails.get(self._runs)
+        if how == "before":
+            raise ConnectionError
+        result = await self._store.run(work_)
+        if how == "after":
+            raise ConnectionError
+        return result
+
+    def run_sync(self, work_: Callable[[Tx], Result]) -> Result:
+        return self._store.run_sync(work_)
+
+
+@pytest.fixture
+def at_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Tries follow one another without a pause."""
+    monkeypatch.setattr(outbox, "PAUSES", (0.0,) * len(outbox.PAUSES))
+
+
+@pytest.mark.parametrize(
+    "fails", [{2: "before"}, {2: "after"}, {2: "before", 3: "before", 4: "after"}]
+)
+async def test_what_was_accepted_is_known_as_sent_though_writing_it_down_failed_at_first(
+    store: SqlStore, database: Database, at_once: None, fails: dict[int, str]
+) -> None:
+    prompt(store, one_client(store))
+    clock, platform = Watch(), Counting()
+    (mine,) = await asyncio.to_thread(claims, store, NOW, "one")
+    assert await outbox.deliver(Shaky(store, fails), platform, clock, mine) == Delivered(1)
+    assert (states(database), len(platform.took)) == ([Post.SENT], 1)
+
+
+async def test_where_it_cannot_be_written_down_at_all_it_becomes_unknown_with_its_lease(
+    store: SqlStore, database: Database, at_once: None
+) -> None:
+    prompt(store, one_client(store))
+    clock, platform = Watch(), Counting()
+    (mine,) = await asyncio.to_thread(claims, store, NOW, "one")
+    with pytest.raises(ConnectionError):
+        await outbox.deliver(
+            Shaky(store, dict.fromkeys(range(2, 9), "before")), platform, clock, mine
+        )
+    assert await asyncio.to_thread(claims, store, NOW + REQUEST_LEASE + JUST_PAST, "two") == ()
+    assert (states(database), len(platform.took)) == ([Post.UNKNOWN], 1)
+
+
+async def test_what_may_have_begun_to_leave_and_has_not_leaves_at_once(
+    store: SqlStore, database: Database, at_once: None
+) -> None:
+    """The commit of its beginning happened, and its worker did not hear of it."""
+    bout = prompt(store, one_client(store))
+    clock, platform = Watch(), Counting()
+    (mine,) = await asyncio.to_thread(claims, store, NOW, "one")
+    with pytest.raises(ConnectionError):
+        await outbox.deliver(Shaky(store, {1: "after"}), platform, clock, mine)
+    assert platform.took == []
+    (again,) = await asyncio.to_thread(claims, store, NOW, "two")
+    assert again.bout == bout
+    assert await outbox.deliver(store, platform, clock, again) == Delivered(1)
+    assert states(database) == [Post.SENT]
