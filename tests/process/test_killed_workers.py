@@ -37,8 +37,12 @@ JOIN_EVERY, JOINING = 0.2, 5
 KILL_EVERY = 2.0
 SAY_EVERY = 5
 """After so many turns of the crowd the writer says a number."""
-SPAN, JITTER = 2.0, 0.25
-"""Seconds. From its place in the line to its acceptance a message takes longer or shorter by so much."""
+BACKLOG = 200
+"""Due in one moment at the beginning, so that the rate has something to hold back."""
+SPAN, JITTER = 3.0, 1.5
+"""Seconds. From its place in the line to its acceptance a message takes longer or shorter by so much, where a
+processor is shared by six processes; four workers that know nothing of each other would send all at once.
+"""
 NO_GAP = timedelta(seconds=60)
 
 
@@ -83,6 +87,7 @@ class Siege:
 
     async def crowd(self, killing: asyncio.Task[None]) -> None:
         """Somebody is always due, and the writer says a number now and then."""
+        await self.flock.join(BACKLOG)
         turn = 0
         while not killing.done():
             await self.flock.join(JOINING)

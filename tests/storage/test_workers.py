@@ -2,19 +2,24 @@
 
 import asyncio
 from collections.abc import Callable
+from datetime import datetime, timedelta
 from typing import Any
 
 import pytest
 from sqlalchemy import event
 
+from scheduler.clock import SteppedClock
 from scheduler.domain.messages import Lane
-from scheduler.ports import Claim, Tx
+from scheduler.ports import Claim, Delivery, Letter, TryLater, Tx
+from scheduler.usecases import outbox
 from storage.engine import Database
 from storage.store import SqlStore
 from tests.conftest import on_postgresql
 from tests.storage.clinic import (
+    JUST_PAST,
     LEASE,
     NOW,
+    SECOND,
     keys,
     letter,
     one_client,
@@ -92,6 +97,37 @@ async def test_many_workers_send_every_message_once(store: SqlStore) -> None:
 
     left = await asyncio.gather(*(work(str(n)) for n in range(4)))
     assert sorted(key for keys_ in left for key in keys_) == sorted(names)
+
+
+async def test_too_fast_in_one_chat_is_known_to_every_worker_and_the_other_chats_go_on(
+    store: SqlStore,
+) -> None:
+    """What the platform told one of them is in the store: nobody asks it again before the time (R3)."""
+    ann, bo = several(store, 2)
+    prompt(store, ann)
+    clock, wait = SteppedClock(NOW), 10 * SECOND  # shorter than a claim's lease
+    (mine,) = await store.run(lambda tx: outbox.claim_due(tx, NOW, "one", 20))
+    assert await outbox.deliver(store, TooFast(wait), clock, mine) == TryLater(wait)
+    rest = [letter("hers", ann, Lane.REST), letter("his", bo, Lane.REST)]
+    await store.run(lambda tx: [tx.outbox.add(each, NOW) for each in rest])
+
+    async def claimed(worker: str, at: datetime) -> list[str]:
+        return keys(await store.run(lambda tx: outbox.claim_due(tx, at, worker, 20)))
+
+    assert await claimed("two", NOW) == ["his"]
+    for worker in ("one", "three", "four"):
+        assert await claimed(worker, NOW + wait - JUST_PAST) == []
+    assert await claimed("two", NOW + wait) == [f"prompt:{mine.bout}"]
+
+
+class TooFast:
+    """A platform that wants one chat left alone for so long."""
+
+    def __init__(self, wait: timedelta) -> None:
+        self._wait = wait
+
+    async def send(self, letter: Letter) -> Delivery:
+        return TryLater(self._wait)
 
 
 # --- millions of past rows -----------------------------------------------------------------------
