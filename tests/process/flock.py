@@ -4,7 +4,6 @@ from collections import Counter
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
-from itertools import pairwise
 from typing import TypeVar
 from zoneinfo import ZoneInfo
 
@@ -14,9 +13,9 @@ from scheduler.clock import SystemClock
 from scheduler.domain.days import Bout
 from scheduler.domain.messages import Lane, text
 from scheduler.domain.people import Client, Person, Role, State
-from scheduler.ports import Outgoing, Post, Tx
+from scheduler.ports import Claim, Outgoing, Post, Tx
 from scheduler.usecases import outbox
-from scheduler.usecases.outbox import REQUEST_LEASE
+from scheduler.usecases.outbox import AGAIN_AFTER, REQUEST_LEASE
 from storage.engine import Database, database_url
 from storage.keys import Keyring
 from storage.queue import outbox as rows
@@ -145,13 +144,14 @@ class Told:
         return max(sum(start <= at < start + span for at in self.times) for start in self.times)
 
 
-def after_the_leases(tx: Tx) -> set[int]:
-    """Bouts whose prompts others would send once every dead worker's lease has run out."""
-    later, found = SystemClock().now() + 2 * REQUEST_LEASE, set()
-    while claims := outbox.claim_due(tx, later, "another", 1000):
-        found |= {claim.bout for claim in claims if claim.bout is not None}
+def after_the_leases(tx: Tx) -> list[Claim]:
+    """What others would send once every dead worker's lease has run out, in order."""
+    later = SystemClock().now() + 2 * REQUEST_LEASE
+    found: list[Claim] = []
+    for moment in (later, later + AGAIN_AFTER):  # the second for what is repeated
+        while claims := outbox.claim_due(tx, moment, "another", 1000):
+            for claim in claims:  # of a chat the next one has its turn only then
+                assert tx.outbox.begin(claim, moment, REQUEST_LEASE)
+                assert tx.outbox.sent(claim, 1, moment)
+            found += claims
     return found
-
-
-def gaps(times: list[datetime]) -> list[timedelta]:
-    return [b - a for a, b in pairwise(times)]
