@@ -9,6 +9,7 @@ from __future__ import annotations
 import asyncio
 import traceback
 from collections.abc import Callable, Coroutine, Sequence
+from dataclasses import replace
 from datetime import datetime, timedelta
 from functools import partial
 from typing import TypeVar
@@ -17,8 +18,9 @@ import structlog
 
 from bot.metrics import Measures, Timed
 from bot.telegram.handlers import dispatch
-from bot.telegram.incoming import answer_chat, incoming
+from bot.telegram.incoming import incoming
 from bot.telegram.sender import TelegramSender
+from bot.telegram.unread import unread
 from scheduler.ports import Arrived, Claim, Clock, Delivered, Pace, Store, Turn, Tx
 from scheduler.usecases import days, digests, flags, outbox, setaside
 
@@ -212,16 +214,21 @@ class Work:
         reason = f"{type(error).__name__} at {where.name}:{where.lineno}"  # never its words
         log.error("update failed", update=row.update_id, attempt=row.attempts, reason=reason)
         again = RETRIES[row.attempts - 1] if row.attempts <= len(RETRIES) else None
-        chat = answer_chat(row.payload)
         self.measures.failed()
-        try:
-            await self._store.run(
-                lambda tx: setaside.failed(tx, row, chat, self._name, again, reason, now)
-            )
-        except Exception as worse:  # noqa: BLE001 # what is broken may be the person's own row
-            log.error("nobody told", update=row.update_id, error=type(worse).__name__)  # noqa: TRY400 # as above
-            at = now + again if again else None
-            await self._store.run(lambda tx: tx.inbox.failed(row.update_id, self._name, at, reason))
+        whole = unread(row)
+        for said in (whole, replace(whole, alarm=False, typed=False)):
+            try:
+                note = partial(
+                    setaside.failed, row=row, update=said, worker=self._name, again=again,
+                    reason=reason, now=now,
+                )  # fmt: skip
+                await self._store.run(note)
+            except Exception as worse:  # noqa: BLE001 # what is broken may be the person's own row
+                log.error("nobody told", update=row.update_id, error=type(worse).__name__)  # noqa: TRY400 # as above
+            else:
+                return
+        at = now + again if again else None
+        await self._store.run(lambda tx: tx.inbox.failed(row.update_id, self._name, at, reason))
 
     async def next_due(self) -> datetime | None:
         """The next instant at which something falls due, `None` if nothing ever does."""

@@ -630,6 +630,11 @@ not-handled =
         [none] { "" }
        *[other] : { $phone }
     }. In an emergency, call { $emergency_number }. Nobody reads this chat live.
+not-handled-paused =
+    Something went wrong on our side, and I could not read your last message or tap. The practice is told. Are you hurt or ill? Call the practice now{ $phone ->
+        [none] { "" }
+       *[other] : { $phone }
+    }. In an emergency, call { $emergency_number }. Nobody reads this chat live.
 not-handled-now = Something went wrong on our side, so your last message or tap changed nothing. Please try again later. In an emergency, call your local emergency number.
 cannot-see-files = I can only read text, so I noted nothing. Please type it. In an emergency, call your local emergency number.
 question-over = This question is closed. I changed nothing.
@@ -1609,6 +1614,7 @@ name-reason-no-clearance = not cleared
 name-reason-pain = pain or a warning sign
 name-reason-fall = a fall
 name-reason-question-open = said that something hurts, then no answer
+name-reason-not-read = a message that I could not read
 name-reason-too-much = more than planned
 name-reason-words = a message for you
 name-reason-unreachable = cannot be reached in chat
@@ -1622,6 +1628,7 @@ name-reason-plan-ended = plan ended
 name-kind-pain = Pain or a warning sign
 name-kind-fall = A fall
 name-kind-question-open = Said that something hurts, then no answer
+name-kind-not-read = A message that I could not read. It may be about pain or a fall
 name-kind-too-much = More than planned
 name-kind-words = A message for you
 name-kind-plan-ended = The plan has ended

@@ -667,6 +667,11 @@ not-handled =
         [none] { "" }
        *[other] : { $phone }
     }. En una emergencia, llame al { $emergency_number }. Nadie lee este chat al momento.
+not-handled-paused =
+    Hubo un problema de nuestro lado y no pude leer su último mensaje o toque. La clínica está avisada. ¿Le duele algo o está mal? Llame ya a la clínica{ $phone ->
+        [none] { "" }
+       *[other] : { $phone }
+    }. En una emergencia, llame al { $emergency_number }. Nadie lee este chat al momento.
 not-handled-now = Hubo un problema de nuestro lado. Su último mensaje o toque no cambió nada. Pruebe más tarde. En una emergencia, llame al número local de emergencias.
 cannot-see-files = Solo puedo leer texto. No anoté nada. Por favor, escríbalo. En una emergencia, llame al número local de emergencias.
 question-over = Esta pregunta está cerrada. No cambié nada.
@@ -1699,6 +1704,7 @@ name-reason-no-clearance = sin autorización
 name-reason-pain = dolor o señal de alarma
 name-reason-fall = una caída
 name-reason-question-open = algo le duele, sin respuesta
+name-reason-not-read = un mensaje que no pude leer
 name-reason-too-much = más que el plan
 name-reason-words = un mensaje para usted
 name-reason-unreachable = sin contacto en el chat
@@ -1712,6 +1718,7 @@ name-reason-plan-ended = plan acabado
 name-kind-pain = Dolor o señal de alarma
 name-kind-fall = Una caída
 name-kind-question-open = Algo le duele, sin respuesta
+name-kind-not-read = Un mensaje que no pude leer. Puede ser de dolor o de una caída
 name-kind-too-much = Más que el plan
 name-kind-words = Un mensaje para usted
 name-kind-plan-ended = El plan ha acabado

@@ -17,6 +17,7 @@ KINDS: frozenset[str] = frozenset(
         "pain",
         "fall",
         "question-open",
+        "not-read",
         "too-much",
         "unreachable",
         "words",

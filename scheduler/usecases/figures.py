@@ -20,7 +20,7 @@ from scheduler.domain.weekdays import WEEK
 from scheduler.ports import ClientWeek, Tx
 
 A_DAY = timedelta(days=1)
-PAIN_FLAGS = frozenset({"pain", "question-open"})
+PAIN_FLAGS = frozenset({"pain", "question-open", "not-read"})
 """Flags that a hold beside them says already."""
 
 Line = dict[str, Argument]

@@ -274,12 +274,14 @@ def questions_left_open(tx: Tx, client: Client, now: datetime) -> None:
         return
     details: dict[str, Any] = {}
     for question in asked:
-        body = {**question.body, "unanswered": question.step}
+        body = {k: v for k, v in question.body.items() if k != "unread"}
+        body["unanswered"] = question.step
         day = today_of(client, now)
         tx.health.report(client.id, question.kind, day, now, {**body, "outcome": "hold"})
         details = {**body, **details, "words": _words(question, str(details.get("words", "")))}
     fall = any(each.kind == "fall" for each in asked)
-    reason = "fall" if fall else "question-open"  # a fall is told as one, whatever else is open
+    reason = "not-read" if all("unread" in each.body for each in asked) else "question-open"
+    reason = "fall" if fall else reason  # a fall is told as one, whatever else is open
     said = holds.stop(tx, client, now, reason=reason, details=details)
     key = f"question-open:{client.id}:{overdue[0].kind}:{overdue[0].expires_at}"
     tell(tx, client.id, key, Lane.SAFETY, said.message, now)

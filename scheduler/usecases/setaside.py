@@ -12,9 +12,11 @@ from scheduler.domain.people import Role
 from scheduler.domain.reply import Reply, reply
 from scheduler.domain.wall import wall
 from scheduler.ports import Arrived, Outgoing, SetAside, Tx
+from scheduler.usecases import unread
 from scheduler.usecases.cover import practice_zone
 from scheduler.usecases.names import name_of
-from scheduler.usecases.post import tell_admins
+from scheduler.usecases.post import tell, tell_admins
+from scheduler.usecases.unread import Unread
 
 SHOWN = 20
 """Updates on one screen of buttons, the oldest first."""
@@ -30,7 +32,7 @@ a practice must not bury its admins."""
 def failed(  # one failure's facts
     tx: Tx,
     row: Arrived,
-    chat: int | None,
+    update: Unread,
     worker: str,
     again: timedelta | None,
     reason: str,
@@ -38,44 +40,36 @@ def failed(  # one failure's facts
 ) -> None:
     """Note a failure. After the last try the chat's next updates go on, and people are told.
 
-    `chat` is the private chat in which somebody waits for an answer, `None` where nobody does.
+    A client whose update may have been about pain is asked for nothing more, and her clinician told at once.
     """
     kept = tx.inbox.failed(row.update_id, worker, now + again if again else None, reason)
     if again or not kept:
         return
-    if chat is not None:
-        _tell_sender(tx, row.update_id, chat, now)
+    if update.chat is not None:
+        _tell_sender(tx, row.update_id, update, now)
     lately = tx.aside.count(now - LATELY)
     if lately <= EACH_UP_TO or lately & (lately - 1) == 0:
         words = message("set-aside", update=row.update_id, waiting=tx.aside.count())
         tell_admins(tx, f"aside:{row.update_id}:{now.isoformat()}", Lane.FLAG, words, now)
 
 
-def _tell_sender(tx: Tx, update_id: int, chat: int, now: datetime) -> None:
+def _tell_sender(tx: Tx, update_id: int, update: Unread, now: datetime) -> None:
     """Say once that nothing was noted, and whom to call: what she wrote may have been about pain."""
-    who = next(iter(tx.people.of_account(chat)), None)
+    people = tx.people.of_account(update.chat) if update.chat is not None else ()
+    who = next(iter(people), None)
     practice = tx.book.practice()
-    if who is not None and who.role is Role.CLIENT:
-        lane, words = (
-            Lane.SAFETY,
-            message(
-                "not-handled",
-                phone=practice.phone,
-                emergency_number=practice.emergency_number,
-            ),
-        )
+    call = {"phone": practice.phone, "emergency_number": practice.emergency_number}
+    key = f"not-handled:{update_id}"
+    if (client := unread.may_be_hurt(tx, people, update)) is not None:
+        words = (*message("not-handled-paused", **call), unread.asks(tx, client))
+        if tx.outbox.add(Outgoing(key, Lane.SAFETY, words, client), now):
+            unread.pause(tx, client, update_id, update.words, now)
+    elif who is None:
+        tx.outbox.add(Outgoing(key, Lane.ANSWER, message("not-handled-now"), chat=update.chat), now)
+    elif who.role is Role.CLIENT:
+        tell(tx, who.id, key, Lane.SAFETY, message("not-handled", **call), now)
     else:
-        lane, words = Lane.ANSWER, message("not-handled-now")
-    tx.outbox.add(
-        Outgoing(
-            key=f"not-handled:{update_id}",
-            lane=lane,
-            message=words,
-            person=who.id if who else None,
-            chat=None if who else chat,
-        ),
-        now,
-    )
+        tell(tx, who.id, key, Lane.ANSWER, message("not-handled-now"), now)
 
 
 # --- an admin's screens --------------------------------------------------------------------------

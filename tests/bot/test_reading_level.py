@@ -210,6 +210,10 @@ UNASKED_MESSAGES: dict[str, Message] = {
         text("you-said-score", score=10),
         Text("stop-today", sample("stop-today") | LONG),
     ),
+    "unread": (
+        Text("not-handled-paused", sample("not-handled-paused") | LONG),
+        Text("ask-pain-sign", sample("ask-pain-sign") | LONG),
+    ),
     **{
         id_: (Text(id_, sample(id_) | LONG),)
         for id_ in (
