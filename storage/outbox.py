@@ -22,6 +22,7 @@ ADD = unless_there(outbox, "key")
 CANCEL_PROMPTS = update(outbox).where(
     outbox.c.person == bindparam("whose"), queue.UNSENT, outbox.c.bout.is_not(None)
 )
+CANCEL = update(outbox).where(outbox.c.key == bindparam("which"), queue.UNSENT)
 CANCEL_OWN = update(outbox).where(
     outbox.c.person == bindparam("whose"),
     queue.UNSENT,
@@ -93,6 +94,10 @@ class Outbox:
     def cancel_prompts(self, client: int, reason: str) -> None:
         dropped = {"state": Post.DROPPED, "reason": reason, **NO_CLAIM}
         self._connection.execute(CANCEL_PROMPTS, {"whose": client, **dropped})
+
+    def cancel(self, key: str, reason: str) -> None:
+        dropped = {"state": Post.DROPPED, "reason": reason, **NO_CLAIM}
+        self._connection.execute(CANCEL, {"which": key, **dropped})
 
     def cancel_own(self, client: int, reason: str) -> None:
         dropped = {"state": Post.DROPPED, "reason": reason, **NO_CLAIM}

@@ -193,6 +193,7 @@ def _client_values(client: Client) -> dict[str, Any]:
         "resumes_on": client.resumes_on,
         "heard_at": client.heard_at,
         "judged_to": client.judged_to,
+        "cards": list(client.cards),
         "wake_at": client.wake_at,
     }
 
@@ -216,5 +217,6 @@ def client_of(row: Row[Any]) -> Client:
         resumes_on=row.resumes_on,
         heard_at=row.heard_at,
         judged_to=row.judged_to,
+        cards=tuple(row.cards or ()),
         wake_at=row.wake_at,
     )

@@ -10,24 +10,30 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from bot.pictures import caseload_picture, week_picture
+from bot.pictures import caseload_picture, how_to_picture, week_picture
 from bot.reports import digest_csv
 from scheduler.domain.messages import Message, Text, text
 
 LONGEST_CAPTION = 1024
 """UTF-16 units of a caption at the platform."""
-PHOTO, DOCUMENT = "photo", "document"
+PHOTO, DOCUMENT, VIDEO, ANIMATION = "photo", "document", "video", "animation"
 
 
 @dataclass(frozen=True, slots=True)
 class Attachment:
-    """What leaves: the platform's kind of it, its file name, and the message that is its caption."""
+    """What leaves: the platform's kind of it, its file name, and the message that is its caption.
+
+    `instead` is a file that the platform holds already, of kind `instead_kind`: it is sent in the place of
+    what would be made, for as long as the platform knows it.
+    """
 
     kind: str
     filename: str
     caption: Message
     _make: Callable[[Any, str], bytes]
     _value: Any
+    instead: str = ""
+    instead_kind: str = PHOTO
 
     def content(self, language: str) -> bytes:
         """Draw or write it. It takes a while: call it outside the event loop."""
@@ -69,9 +75,23 @@ def _week_picture(args: Mapping[str, Any], others: tuple[Text, ...]) -> Attachme
     return Attachment(PHOTO, f"week-{first}.png", (caption, *others), week_picture, line)
 
 
+def _how_to(args: Mapping[str, Any], others: tuple[Text, ...], id_: str) -> Attachment:
+    """The practice's own picture or clip of an exercise, else our drawing; the words say all of it."""
+    exercise, own = str(args["exercise"]), args.get("picture") or {}
+    caption = text(id_, exercise=exercise)
+    if id_ == "how-to-asked":
+        caption = text("how-to-asked", exercise=exercise, others=args["others"])
+    return Attachment(
+        PHOTO, f"{exercise}.png", (caption, *others), how_to_picture, exercise,
+        str(own.get("file", "")), str(own.get("kind", PHOTO)),
+    )  # fmt: skip
+
+
 MAKERS: Mapping[str, Callable[[Mapping[str, Any], tuple[Text, ...]], Attachment]] = {
     "digest-picture": _digest_picture,
     "digest-file": _digest_file,
     "week-picture": _week_picture,
+    "how-to": lambda args, others: _how_to(args, others, "how-to"),
+    "how-to-asked": lambda args, others: _how_to(args, others, "how-to-asked"),
 }
 """The texts that leave as a photo or a file."""

@@ -7,11 +7,13 @@ NetworkError, and only the cause tells "never connected" from "cut after it may 
 from __future__ import annotations
 
 import asyncio
+from collections.abc import Awaitable, Callable
 from datetime import timedelta
+from typing import Any
 
 import httpx
 import structlog
-from telegram import Bot, InlineKeyboardButton, InlineKeyboardMarkup, LinkPreviewOptions
+from telegram import Bot, InlineKeyboardButton, InlineKeyboardMarkup, LinkPreviewOptions, Message
 from telegram.error import (
     BadRequest,
     Forbidden,
@@ -22,7 +24,14 @@ from telegram.error import (
 )
 
 from bot.telegram import menu
-from bot.telegram.attachments import LONGEST_CAPTION, PHOTO, Attachment, attachment
+from bot.telegram.attachments import (
+    ANIMATION,
+    LONGEST_CAPTION,
+    PHOTO,
+    VIDEO,
+    Attachment,
+    attachment,
+)
 from bot.telegram.buttons import rows
 from bot.words import label, render
 from scheduler.ports import (
@@ -59,6 +68,7 @@ LONGEST = 4096
 """UTF-16 units of one message at the platform."""
 NO_PREVIEW = LinkPreviewOptions(is_disabled=True)
 CANNOT_EDIT = ("message to edit not found", "message can't be edited", "there is no text in the")
+UNKNOWN_FILE = ("wrong file identifier", "wrong remote file", "can't use file of type")
 GONE = ("chat not found", "user is deactivated", "peer_id_invalid")
 
 
@@ -126,16 +136,33 @@ class TelegramSender:
     ) -> int:
         """Send a photo or a file, always as a new message: the platform cannot turn words into one."""
         caption = fitted(render(attached.caption, letter.language), LONGEST_CAPTION)
+        rest: dict[str, Any] = {
+            "caption": caption,
+            "reply_markup": markup,
+            "disable_notification": letter.silent,
+        }
+        if attached.instead and (known := await self._send_known(letter.chat, attached, rest)):
+            return known
         content = await asyncio.to_thread(attached.content, letter.language)
         send = self._bot.send_photo if attached.kind == PHOTO else self._bot.send_document
-        sent = await send(
-            letter.chat,
-            content,
-            caption=caption,
-            filename=attached.filename,
-            reply_markup=markup,
-            disable_notification=letter.silent,
-        )
+        sent = await send(letter.chat, content, filename=attached.filename, **rest)
+        return sent.message_id
+
+    async def _send_known(
+        self, chat: int, attached: Attachment, rest: dict[str, Any]
+    ) -> int | None:
+        """Send a file that the platform holds; `None` where it does not know it any more."""
+        send: Callable[..., Awaitable[Message]] = self._bot.send_photo
+        if attached.instead_kind in {VIDEO, ANIMATION}:
+            clip = attached.instead_kind == VIDEO
+            send = self._bot.send_video if clip else self._bot.send_animation
+        try:
+            sent = await send(chat, attached.instead, **rest)
+        except BadRequest as error:
+            if not any(words in error.message.lower() for words in UNKNOWN_FILE):
+                raise
+            log.warning("a picture of the practice is gone", error=type(error).__name__)
+            return None
         return sent.message_id
 
     async def _show_menu(self, letter: Letter) -> None:

@@ -586,6 +586,16 @@ lapsed =
 cleared-told = Word from { $clinician }: you can go on with your plan. I will write on your next bout day. If you feel new pain, stop and tell me.
 plan-ended = Your plan ended on { $day }. I will ask for no bouts until { $clinician } sets a new one. { $clinician } knows. There is nothing to do now.
 
+## client: how it is done
+
+how-to =
+    How to do it: { $exercise }
+    { $steps }
+    Hold on: { $hold }
+    Take care: { $avoid }
+    Stop if it hurts, and tell me.
+how-to-asked = { how-to }
+
 ## client: words and help
 
 not-understood = I did not get that, so I logged nothing. Send a number, or one of these words: later, skip, undo, hurts, fell, help. Shall I pass your words to { $clinician }? If you are hurt or ill now, call { $emergency_number }.
@@ -601,6 +611,7 @@ help-client =
     Wrong number? Send: undo
     Pain or a fall? Send: hurts. Or: fell
     Your day: /today. Your times: /times. A break: /break
+    How to do it: /how
 
     { part-questions }{ part-answer-hours } In an emergency, call { $emergency_number }. Nobody reads this chat live.
 care-ended = Your care here has ended, so I logged nothing. { part-questions } In an emergency, call { $emergency_number }.
@@ -1211,6 +1222,8 @@ button-fewer = Fewer
 button-later = Later
 button-skip = Skip
 button-hurts = Something hurts
+button-how = Show me how
+button-exercise = { $exercise }
 button-fell = I fell
 button-number = { $number }
 button-yes-number = Yes, { $number }
@@ -1440,6 +1453,7 @@ button-yes-drop = Yes, drop
 
 command-today = How today stands
 command-week = Your week
+command-how = How to do your exercise
 command-hurts = Something hurts
 command-undo = Take back the last number
 command-health = Tell us that your health changed
@@ -1473,6 +1487,69 @@ name-movement-jumping-jack = jumping jacks
     .one = jumping jack
 name-movement-firm-heel-drop = firm heel drops
     .one = firm heel drop
+
+## name: how-to cards (common practice, no source; 3 cues, where to hold on, what to avoid)
+
+name-card-marching =
+    1. Stand tall beside the counter.
+    2. Lift one knee, as high as feels easy.
+    3. Put that foot down. Lift the other knee.
+    .hold = One hand on the counter, or on a heavy chair.
+    .avoid = Do not lean back. Do not twist.
+name-card-stepping-jack =
+    1. Stand tall with your feet together.
+    2. Step one foot out to the side. Lift your arms.
+    3. Step back in. Arms down. Then the other side.
+    .hold = Have a counter in reach. If you sway, hold it with one hand.
+    .avoid = Do not lean. Do not rush. Keep the floor dry and clear.
+name-card-gentle-heel-drop =
+    1. Stand tall and hold on.
+    2. Go up on your toes, slowly.
+    3. Let your heels come down softly.
+    .hold = Both hands on the counter, or on a heavy chair.
+    .avoid = Do not lean or bend. Do not lock your knees.
+name-card-stomp =
+    1. Stand tall beside the counter.
+    2. Lift one foot a little.
+    3. Put it down flat and firm. Do all on one side, then the other side.
+    .hold = One hand on the counter, or on a heavy chair.
+    .avoid = Do not land on your heel or your toes only. Do not lean.
+name-card-small-jump =
+    1. Stand with your knees a little bent.
+    2. Jump up, just off the floor.
+    3. Land softly. Bend your knees as you land.
+    .hold = Both hands on the counter.
+    .avoid = Do not land with stiff knees. Do not bend or twist your back.
+name-card-hop =
+    1. Stand on one leg, with the knee a little bent.
+    2. Hop up, just off the floor.
+    3. Land softly on the same foot. Do all on one side, then the other side.
+    .hold = Both hands on the counter, all the time.
+    .avoid = Do not land with a stiff knee. Do not hop if you sway.
+name-card-jumping-jack =
+    1. Stand tall with your feet together.
+    2. Jump your feet apart. Swing your arms up.
+    3. Jump back in. Arms down. Land softly, with bent knees.
+    .hold = Have a counter in reach.
+    .avoid = Do not land with stiff knees. Keep the floor dry and clear.
+name-card-firm-heel-drop =
+    1. Stand tall and hold on.
+    2. Go up on your toes, as high as you can.
+    3. Let your heels drop, so that you feel them land.
+    .hold = Both hands on the counter, or on a heavy chair.
+    .avoid = Do not lean or bend. Do not lock your knees.
+name-card-back-raise =
+    1. Lie face down, a pillow under your belly, arms by your sides.
+    2. Lift your chest a little. Look at the floor.
+    3. Come down slowly. Rest.
+    .hold = Have a heavy chair near, to help you get up.
+    .avoid = Do not lift high or bend your neck back. Keep breathing.
+name-card-hover-hold =
+    1. Go on your hands and knees. Tuck your toes under.
+    2. Lift both knees just off the floor. Hold.
+    3. Put your knees down. Rest.
+    .hold = Have a heavy chair near, to help you get up.
+    .avoid = Do not round your back. Keep breathing.
 
 ## name: calendar
 

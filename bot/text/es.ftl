@@ -623,6 +623,16 @@ lapsed =
 cleared-told = De parte de { $clinician }: puede seguir con su plan. Le escribo en su próximo día de tandas. Si siente un dolor nuevo, pare y dígamelo.
 plan-ended = Su plan acabó el { $day }. No le pido tandas hasta que { $clinician } haga un plan nuevo. { $clinician } ya lo sabe. Ahora no tiene que hacer nada.
 
+## client: how it is done
+
+how-to =
+    Cómo se hace: { $exercise }
+    { $steps }
+    Agárrese: { $hold }
+    Cuidado: { $avoid }
+    Pare si le duele, y dígamelo.
+how-to-asked = { how-to }
+
 ## client: words and help
 
 not-understood = No lo entendí, así que no anoté nada. Escriba un número, o una de estas palabras: más tarde, esta no, borrar, me duele, me caí, ayuda. ¿Paso sus palabras a { $clinician }? Si está mal ahora, llame al { $emergency_number }.
@@ -638,6 +648,7 @@ help-client =
     ¿Número malo? Escriba: borrar
     ¿Dolor o caída? Escriba: me duele. O: me caí
     Su día: /today. Sus horas: /times. Una pausa: /break
+    Cómo se hace: /how
 
     { part-questions }{ part-answer-hours } En una emergencia, llame al { $emergency_number }. Nadie lee este chat al momento.
 care-ended = Su atención aquí ha terminado, así que no anoté nada. { part-questions } En una emergencia, llame al { $emergency_number }.
@@ -1288,6 +1299,8 @@ button-fewer = Hice menos
 button-later = Más tarde
 button-skip = Esta no
 button-hurts = Algo me duele
+button-how = Ver cómo se hace
+button-exercise = { $exercise }
 button-fell = Me caí
 button-number = { $number }
 button-yes-number = Sí, { $number }
@@ -1517,6 +1530,7 @@ button-yes-drop = Sí, descartar
 
 command-today = Cómo va hoy
 command-week = Su semana
+command-how = Cómo se hace su ejercicio
 command-hurts = Algo me duele
 command-undo = Borrar el último número
 command-health = Decir que su salud ha cambiado
@@ -1551,6 +1565,69 @@ name-movement-jumping-jack = saltos de tijera
     .one = salto de tijera
 name-movement-firm-heel-drop = bajadas firmes de talón
     .one = bajada firme de talón
+
+## name: how-to cards (common practice, no source; 3 cues, where to hold on, what to avoid)
+
+name-card-marching =
+    1. Póngase de pie y bien recto, al lado de la mesa de la cocina.
+    2. Suba una rodilla, hasta donde pueda sin esfuerzo.
+    3. Baje ese pie. Suba la otra rodilla.
+    .hold = con una mano, de la mesa o de una silla pesada.
+    .avoid = no se eche hacia atrás. No gire el cuerpo.
+name-card-stepping-jack =
+    1. Póngase de pie, con los pies juntos.
+    2. Dé un paso a un lado. Suba los brazos.
+    3. Vuelva al centro. Baje los brazos. Ahora, al otro lado.
+    .hold = tenga una mesa a mano. Si no se siente firme, agárrese con una mano.
+    .avoid = no se incline. No tenga prisa. El suelo, seco y sin cosas.
+name-card-gentle-heel-drop =
+    1. Póngase de pie y agárrese.
+    2. Suba poco a poco a la punta de los pies.
+    3. Baje los talones con suavidad.
+    .hold = con las dos manos, de la mesa o de una silla pesada.
+    .avoid = no se incline ni se doble. No ponga duras las rodillas.
+name-card-stomp =
+    1. Póngase de pie, al lado de la mesa de la cocina.
+    2. Suba un poco un pie.
+    3. Baje todo el pie, plano y con fuerza. Haga todos de un lado y luego del otro.
+    .hold = con una mano, de la mesa o de una silla pesada.
+    .avoid = no pise solo con el talón o con la punta. No se incline.
+name-card-small-jump =
+    1. Póngase de pie, con las rodillas un poco dobladas.
+    2. Dé un salto muy bajo, casi sin dejar el suelo.
+    3. Caiga con suavidad. Doble las rodillas al caer.
+    .hold = con las dos manos, de la mesa de la cocina.
+    .avoid = no caiga con las rodillas duras. No doble ni gire la espalda.
+name-card-hop =
+    1. Póngase sobre un pie, con la rodilla un poco doblada.
+    2. Dé un salto muy bajo, casi sin dejar el suelo.
+    3. Caiga suave en ese pie. Haga todos de un lado y luego del otro.
+    .hold = con las dos manos, de la mesa.
+    .avoid = no caiga con la rodilla dura. No lo haga si no se siente firme.
+name-card-jumping-jack =
+    1. Póngase de pie, con los pies juntos.
+    2. Dé un salto y abra los pies. Suba los brazos.
+    3. Dé un salto y junte los pies. Baje los brazos. Doble las rodillas al caer.
+    .hold = tenga una mesa a mano.
+    .avoid = no caiga con las rodillas duras. El suelo, seco y sin cosas.
+name-card-firm-heel-drop =
+    1. Póngase de pie y agárrese.
+    2. Suba a la punta de los pies, lo más alto que pueda.
+    3. Deje caer los talones, hasta notar el golpe.
+    .hold = con las dos manos, de la mesa o de una silla pesada.
+    .avoid = no se incline ni se doble. No ponga duras las rodillas.
+name-card-back-raise =
+    1. Échese boca abajo, con una almohada bajo la barriga.
+    2. Suba un poco el pecho. Mire al suelo.
+    3. Baje poco a poco. Descanse.
+    .hold = tenga cerca una silla pesada para poder ponerse de pie.
+    .avoid = no suba mucho ni doble el cuello hacia atrás. Siga respirando.
+name-card-hover-hold =
+    1. Póngase a gatas. Apoye la punta de los pies.
+    2. Suba un poco las dos rodillas del suelo. Aguante.
+    3. Baje las rodillas. Descanse.
+    .hold = tenga cerca una silla pesada para poder ponerse de pie.
+    .avoid = no doble la espalda. Siga respirando.
 
 ## name: calendar
 

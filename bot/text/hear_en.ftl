@@ -910,6 +910,25 @@ help =
     / help
     ^ info $
 
+how-to =
+    ^ how $
+    how do|should|can|would|shall i|you|we|one do .. $
+    how is|are it|this|they|these|that done
+    how does it|this|that go
+    how it is|s done
+    ^ how to $
+    how to do .. $
+    ^ show me $
+    ^ show me how|it|again|please|the .. $
+    show me how
+    ^ show $
+    remind me how
+    dont|not know|remember|recall how
+    forgot|forgotten how
+    what does it|this|that look like
+    ^ a|the? picture|drawing|photo please? $
+    see the picture|drawing
+
 ## Pain
 
 # body parts

@@ -1114,6 +1114,24 @@ help =
     ^ info|informacion $
     help
 
+how-to =
+    ^ como $
+    ^ como es|era $
+    como se hace|hacen
+    como lo|la|los|las hago|hace
+    como hago|hacer .. $
+    como tengo|hay que hacer|hacerlo|hacerla|hacerlos|hacerlas
+    como debo|puedo hacer|hacerlo|hacerla|hacerlos|hacerlas
+    como hacerlo|hacerla|hacerlos|hacerlas
+    como es|era el|la|este|esta ejercicio|movimiento|plancha
+    muestreme|muestrame|ensename|enseneme|ensene
+    ^ me muestra|ensena
+    no se|recuerdo como
+    no me acuerdo como|de como
+    se me olvido como
+    ^ el|la|un|una? dibujo|foto|imagen $
+    ver el|la dibujo|foto|imagen
+
 ## Pain
 
 # body parts

@@ -15,6 +15,7 @@ from bot.words.catalogue import LANGUAGES, Catalogue
 from bot.words.times import Value, in_line
 from bot.words.typed import one_line
 from bot.words.values import companion_name, setting_value
+from scheduler.domain.companions import CATALOGUE
 
 Format = Callable[[Any, Catalogue, Mapping[str, Any]], Value]
 NOTHING = "none"
@@ -52,6 +53,8 @@ def arguments(args: Mapping[str, Any], words: Catalogue) -> dict[str, Value]:
     }
     if not is_nothing(given.get("movement")):
         said["movement_one"] = words.say(f"name-movement-{given['movement']}", {}, "one")
+    if not is_nothing(given.get("exercise")):
+        said |= _card(str(given["exercise"]), words)
     if "setting" in given:
         key, value = _key("setting", given["setting"]), str(given.get("value"))
         if not is_nothing(given.get("value")):
@@ -79,6 +82,25 @@ def _word(name: str, value: Any, words: Catalogue, given: Mapping[str, Any]) -> 
     if isinstance(value, list | tuple | dict):
         return len(value)
     return one_line(value, LONGEST.get(name, LONGEST_TYPED)) if isinstance(value, str) else value
+
+
+def _card(exercise: str, words: Catalogue) -> dict[str, Value]:
+    """The parts of a how-to card: the cues, where to hold on, what to take care of."""
+    key = f"name-card-{exercise}"
+    return {
+        "steps": words.say(key, {}),
+        "hold": words.say(key, {}, "hold"),
+        "avoid": words.say(key, {}, "avoid"),
+    }
+
+
+def _exercise(value: str, words: Catalogue, _: Mapping[str, Any]) -> str:
+    """The name of a movement or of a companion."""
+    return (
+        companion_name(value, words)
+        if value in CATALOGUE
+        else words.say(_key("movement", value), {})
+    )
 
 
 # --- catalogue keys ------------------------------------------------------------------------------
@@ -187,6 +209,7 @@ FORMATS: Mapping[str, Format] = {
     "flag_rows": _rows("part-row-flag"),
     "clients": _rows("part-row-client"), "covers": _rows("part-row-cover"),
     "companions": _companions, "beside": _listed("part-beside"), "scores": _listed("part-score"),
+    "exercise": _exercise,
     "companion": lambda value, words, _: companion_name(value, words),
     "instead": times.day, "begins": times.day, "dates": times.dates,
     "window": times.span, "quiet": times.spans,

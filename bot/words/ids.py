@@ -31,6 +31,7 @@ DERIVED = {
     "movement_one": "movement",
     "does": "setting",
     "unit": "setting",
+    **dict.fromkeys(("steps", "hold", "avoid"), "exercise"),
     **{f"{name}_short": name for name in SHORTENED},
 }
 """What a text says that is worked out from an argument, and which."""
@@ -77,6 +78,7 @@ UNSPOKEN: Mapping[str, str] = {
     "number": "digest",
     "open_flags": "client-page",
     "options": "answer-choice",
+    "others": "how-to-asked",
     "people": "people",
     "pause": "break-ahead break-planned",
     "paused": "client-page",

@@ -58,7 +58,8 @@ class Client:
     something about this client falls due, found again after every event. `morning_at` is when the
     pain is asked about next morning (H2); no impact is asked before `resumes_on`, the day a clinician
     named when she released a hold (H4). `heard_at` is when anything last came from the client (H8),
-    `judged_to` the last day that was closed (Z2).
+    `judged_to` the last day that was closed (Z2), `cards` the exercises she was
+    shown how to do (C7).
     """
 
     id: int
@@ -78,6 +79,7 @@ class Client:
     resumes_on: date | None = None
     heard_at: datetime | None = None
     judged_to: date | None = None
+    cards: tuple[str, ...] = ()
     wake_at: datetime | None = None
 
 

@@ -18,6 +18,10 @@ class Outbox(Protocol):
         """Drop every prompt and nudge of the client that has not begun to be sent."""
         ...
 
+    def cancel(self, key: str, reason: str) -> None:
+        """Drop the message of a key if it has not begun to be sent."""
+        ...
+
     def cancel_own(self, client: int, reason: str) -> None:
         """Drop every prompt, nudge and message of the bot's own accord that has not begun to be sent."""
         ...

@@ -35,9 +35,10 @@ class Outgoing:
     """A message to put into the outbox. `key` is unique: the same key again changes nothing.
 
     Exactly one of `person` and `chat` is set; a person's chat is looked up when the message leaves.
-    `bout` marks the prompt of a bout (or its nudge, `nudge` true): it may leave until `due_at + late`,
-    and is never repeated when its fate is unknown. `own_day` is the client's local day on which the bot
-    says this of its own accord (P6); such a message is taken back like a prompt when a hold begins.
+    `bout` marks the prompt of a bout (or, `nudge` true, its nudge or the card before it): it may leave until
+    `due_at + late`, and is never repeated when its fate is unknown. `own_day` is the client's local day on
+    which the bot says this of its own accord (P6); such a message is taken back like a prompt when a hold
+    begins.
     """
 
     key: str

@@ -14,7 +14,7 @@ from scheduler.domain.people import Client
 from scheduler.domain.permission import Bar
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import CompanionEntry, Outgoing, Question, Tx
-from scheduler.usecases import moments, mornings
+from scheduler.usecases import cards, moments, mornings
 from scheduler.usecases.rest import (
     Running,
     bars,
@@ -54,7 +54,9 @@ def ask(tx: Tx, client: Client, now: datetime) -> None:
         return
     for companion in _to_do(tx, running):
         reserved = bouts_to_come(tx, running, now) + mornings.to_come(tx, running, now)
-        if messages_left(tx, running) > reserved:
+        room = messages_left(tx, running) - reserved
+        if room > 0:
+            cards.before_companion(tx, client, companion.key, running.today, room - 1, now)
             _ask(tx, running, companion, now)
 
 

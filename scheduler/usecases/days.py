@@ -16,6 +16,7 @@ from scheduler.domain.people import Client
 from scheduler.ports import Claim, Outgoing, Tx
 from scheduler.usecases import (
     breaks,
+    cards,
     companions,
     join,
     judging,
@@ -175,7 +176,8 @@ def begins(tx: Tx, claim: Claim, now: datetime, lease: timedelta) -> bool:
     she is looked at next is left to the outcome, which follows; where none does, the instant that stands,
     at which the prompt would have been too late, is soon enough.
     """
-    if claim.bout is None or claim.nudge or claim.person is None:
+    card = cards.of(claim.letter.message)
+    if claim.bout is None or claim.person is None or (claim.nudge and card is None):
         return tx.outbox.begin(claim, now, lease)
     client = tx.people.lock(claim.person)
     bout = tx.days.bout(claim.bout)
@@ -185,7 +187,7 @@ def begins(tx: Tx, claim: Claim, now: datetime, lease: timedelta) -> bool:
         return False
     if not tx.outbox.begin(claim, now, lease):
         return False
-    if bout is not None and bout.state is BoutState.WAITING:
+    if bout is not None and bout.state is BoutState.WAITING and card is None:
         tx.days.save_bout(replace(bout, state=BoutState.ASKED, asked_at=now))
     return True
 
@@ -204,7 +206,8 @@ def _hours_are_over(tx: Tx, client: Client, bout: Bout, now: datetime) -> bool:
 def accepted(tx: Tx, claim: Claim, message_id: int, now: datetime) -> None:
     """The platform has accepted a message; gaps and the nudge of a prompt count from now (R2)."""
     if claim.bout is None or claim.nudge or claim.person is None:
-        tx.outbox.sent(claim, message_id, now)
+        if tx.outbox.sent(claim, message_id, now):
+            cards.shown(tx, claim)
         return
     with changing(tx, claim.person, now) as client:
         bout = tx.days.bout(claim.bout)
@@ -238,9 +241,11 @@ def not_accepted(
     if claim.person is None or claim.bout is None:
         _settle(tx, claim, again_at, reason)
         return
+    card = cards.of(claim.letter.message)  # its prompt is still to come
+    stands = BoutState.WAITING if card else BoutState.ASKED
     with changing(tx, claim.person, now):
         bout = tx.days.bout(claim.bout)
-        if bout is None or bout.state is not BoutState.ASKED:
+        if bout is None or bout.state is not stands:
             _settle(tx, claim, None, reason or "withdrawn")
         elif _settle(tx, claim, again_at, reason) and not claim.nudge:
             state = BoutState.WAITING if again_at else BoutState.WITHDRAWN

@@ -20,7 +20,7 @@ from scheduler.domain.settings import Practice
 from scheduler.domain.spacing import DayPlan, spread_day
 from scheduler.domain.wall import wall
 from scheduler.ports import Outgoing, PlanVersion, Tx
-from scheduler.usecases import beside
+from scheduler.usecases import beside, cards
 
 
 @dataclass(frozen=True, slots=True)
@@ -229,13 +229,8 @@ def withdraw_all(tx: Tx, client: Client, reason: str) -> None:
 
 
 def _write(
-    tx: Tx,
-    running: Running,
-    rest: DayPlan,
-    now: datetime,
-    laters: int,
-    asked_for: datetime | None,
-) -> Bout:
+    tx: Tx, running: Running, rest: DayPlan, now: datetime, laters: int, asked_for: datetime | None
+) -> Bout:  # fmt: skip
     first = rest.bouts[0]
     follows = rest.bouts[1].at if len(rest.bouts) > 1 else first.at + d.LAST_PROMPT_OPEN
     bout = tx.days.add_bout(
@@ -251,6 +246,7 @@ def _write(
             not_before=asked_for,
         )
     )
+    cards.before_bout(tx, running, bout, messages_left(tx, running) - len(rest.bouts), now)
     tx.outbox.add(
         Outgoing(
             key=f"prompt:{bout.id}",

@@ -57,6 +57,7 @@ class ClientRow(Row, table=True):
     resumes_on: date | None = Field(sa_type=Day)
     heard_at: datetime | None = Field(sa_type=Instant)
     judged_to: date | None = Field(sa_type=Day)
+    cards: list[str] | None = Field(sa_type=Sealed)
     wake_at: datetime | None = Field(sa_type=Instant)
 
 

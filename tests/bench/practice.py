@@ -15,6 +15,7 @@ from scheduler.domain.people import NOTICE_VERSION, Clearance, Client, Person, R
 from scheduler.domain.plan import Level
 from scheduler.ports import Tx
 from scheduler.usecases import days
+from scheduler.usecases.cards import EXERCISES
 from scheduler.usecases.wake import changing
 from storage.columns import EPOCH, MICROSECOND
 from storage.engine import Database
@@ -129,6 +130,7 @@ def _enrol(tx: Tx, zone: ZoneInfo, then: datetime) -> int:
         readiness_at=then,
         usual_pain=0,
         joined_at=then,
+        cards=EXERCISES,
     )
     client = tx.people.add(person, record).id
     person = replace(person, id=client, account=FIRST_ACCOUNT + client)

@@ -81,7 +81,7 @@ FAMILIES: dict[str, list[str]] = {
     "button-role-{role}": [f"button-role-{role.value}" for role in Role],
 }
 """Ids that are built, and all that they can become."""
-DRAWN = frozenset({"digest", "line"})
+DRAWN = frozenset({"digest", "line", "picture"})
 """Arguments that become a picture or a file: the caption says some facts of them instead."""
 NOT_SHOWN = {"hours", "weekday_hours", "companions"}
 SPREAD = {

@@ -105,6 +105,8 @@ SAMPLE: dict[str, Any] = {
     "emergency_number": "911",
     "end": "2027-09-30",
     "estimate": True,
+    "exercise": "gentle-heel-drop",
+    "others": ["back-raise"],
     "field": "daily_total",
     "file": "photo",
     "first": True,

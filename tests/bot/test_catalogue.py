@@ -14,6 +14,7 @@ from scheduler.domain.people import Role, State
 from scheduler.domain.plan import MOVEMENTS, Level
 from scheduler.domain.settings import NAMES
 from scheduler.domain.week import Why
+from scheduler.usecases import cards
 from scheduler.usecases.drafts import FIELDS
 from tests.bot.said import ROOT, said
 
@@ -107,6 +108,7 @@ FAMILIES = {
     "away": breaks.REASONS,
     "because": lapses.REASONS,
     "companion": companions.CATALOGUE,
+    "card": cards.EXERCISES,
     "weekday": range(7),
     "month": range(1, 13),
 }

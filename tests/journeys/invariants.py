@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from datetime import date, datetime, timedelta
 from itertools import pairwise
 
+from scheduler.domain.companions import CATALOGUE
 from tests.journeys.facts import Asked, Facts, Row
 from tests.journeys.log import Line, Said
 
@@ -87,9 +88,10 @@ class Replay:
                 self.prompt(said, line)
             case "nudge":
                 self.nudge(said, line)
-            case "week-days" | "make-up" | "week-no-room" | "ask-week" | "ask-companion":
+            case "week-days" | "make-up" | "week-no-room" | "ask-week" | "ask-companion" | "how-to":
                 self.own[self.facts.day(line.at)] += line.texts[0] is said and not line.edit
-                self.may_ask(line, of_movement=said.id != "ask-companion")
+                of_companion = said.args.get("exercise") in CATALOGUE
+                self.may_ask(line, of_movement=said.id != "ask-companion" and not of_companion)
             case "away":
                 self.own[self.facts.day(line.at)] += 1
             case "no-answer":

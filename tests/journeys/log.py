@@ -11,7 +11,7 @@ from bot.rehearsal.world import LogEntry, World
 
 START = re.compile(r"⟦([a-z0-9-]+)\|")
 PERSON_KINDS = ("message", "edited_message", "callback_query")
-BOT_METHODS = ("sendMessage", "editMessageText", "sendPhoto", "sendDocument")
+BOT_METHODS = ("sendMessage", "editMessageText", "sendPhoto", "sendDocument", "sendVideo")
 
 
 @dataclass(frozen=True)

@@ -15,7 +15,7 @@ from scheduler.domain import hours as h
 from scheduler.domain.people import NOTICE_VERSION, Clearance, Client, Person, Role, State
 from scheduler.domain.plan import Level, Plan
 from scheduler.ports import Tx
-from scheduler.usecases import days
+from scheduler.usecases import cards, days
 from storage.engine import Database
 from storage.keys import Keyring
 from storage.tables import EntryRow, table
@@ -122,10 +122,12 @@ class Theatre:
         days_min: int | None = None,
         days_max: int | None = None,
         language: str = "qps",
+        shows_cards: bool = False,
     ) -> "Someone":
         """A client who is ready and cleared, at 05:00 of her first day, with a plan for that weekday.
 
-        Written in one transaction: how one joins is a journey of its own.
+        Written in one transaction: how one joins is a journey of its own. She has seen every how-to card,
+        unless `shows_cards`.
         """
         five = datetime.combine(day, time(5), tzinfo=ZoneInfo(zone)).astimezone(UTC)
         if self._stage is None:
@@ -146,6 +148,7 @@ class Theatre:
             record = Client(
                 0, dana, ZoneInfo(zone), consent_version=NOTICE_VERSION, consent_at=now,
                 readiness=(), readiness_at=now, usual_pain=1, joined_at=now,
+                cards=() if shows_cards else cards.EXERCISES,
             )  # fmt: skip
             kept = tx.people.add(person, record).id
             tx.plans.clear(Clearance(kept, Level.MODERATE, dana, now))

@@ -15,6 +15,7 @@ from scheduler.domain.hours import Hours, Span
 from scheduler.domain.people import NOTICE_VERSION, Clearance, Client, Person, Role, State
 from scheduler.domain.plan import Level, Plan
 from scheduler.ports import Tx
+from scheduler.usecases.cards import EXERCISES
 from scheduler.usecases.wake import changing
 from storage.engine import Database
 from storage.keys import Keyring
@@ -109,6 +110,7 @@ def _enrol(tx: Tx, clinician: int, clients: list[int], now: datetime) -> dict[in
             readiness_at=now,
             usual_pain=0,
             joined_at=now,
+            cards=EXERCISES,
         )
         ids[account] = client = tx.people.add(person, record).id
         tx.plans.clear(Clearance(client, Level.HIGH, ids[clinician], now))

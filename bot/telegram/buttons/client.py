@@ -16,6 +16,16 @@ HURTS = button("hurts", "hurt")
 """On a row of its own wherever a bout is spoken of (P2)."""
 
 
+HOW = button("how", "how")
+"""How the exercise is done, wherever she looks at her day or asks for help (C7)."""
+
+
+def _how_else(args: Args) -> Rows:
+    others = args["others"]
+    assert isinstance(others, list)  # noqa: S101 # written by howto.show
+    return in_rows([button("exercise", f"hw:{each}", exercise=each) for each in others], 1)
+
+
 def _prompt(args: Args) -> Rows:
     bout = args["bout"]
     return [
@@ -162,4 +172,8 @@ KEYBOARDS: dict[str, Callable[[Args], Rows]] = {
     "ask-usual-pain": lambda _: numbers(0, 10, "u"),
     "ask-times": _times,
     "not-understood": _pass_on,
+    "today": lambda _: [[HOW], [HURTS]],
+    "today-rest": lambda _: [[HOW]],
+    "help-client": lambda _: [[HOW], [HURTS]],
+    "how-to-asked": _how_else,
 }

@@ -14,7 +14,7 @@ def _asked(args: Args) -> Rows:
     return [
         [button("did-companion", f"cd:{key}:{day}:{rounds}", rounds=rounds)],
         *in_rows(some, 3),
-        [button("not-today", f"cd:{key}:{day}:0")],
+        [button("not-today", f"cd:{key}:{day}:0"), button("how", f"hw:{key}")],
         [button("hurts", "hurt")],
     ]
 

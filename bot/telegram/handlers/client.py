@@ -11,7 +11,7 @@ from scheduler.domain import readiness as questions
 from scheduler.domain.people import Person
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
-from scheduler.usecases import bouts, corrections, join, notes, pain, putoff, wishes
+from scheduler.usecases import bouts, corrections, howto, join, notes, pain, putoff, wishes
 from scheduler.usecases import times as own_times
 from scheduler.usecases.bouts import Said
 
@@ -191,6 +191,8 @@ _PRESSES: dict[str, Press] = {
     "u": usual_pain,
     "t": times,
     "pass": pass_on,
+    "how": lambda act: howto.show(act.tx, act.who.id, act.now),
+    "hw": lambda act: howto.show(act.tx, act.who.id, act.now, act.args[0]),
     "hq": lambda act: join.health_again(act.tx, act.who.id, act.now),
 }
 PRESSES: dict[str, Press] = {
@@ -239,6 +241,7 @@ def take_a_break(act: Act) -> Reply:
 COMMAND_OF: dict[str, Press] = {
     "today": lambda act: notes.today(act.tx, act.who.id, act.now),
     "week": lambda act: notes.week(act.tx, act.who.id, act.now),
+    "how": lambda act: howto.show(act.tx, act.who.id, act.now),
     "hurts": hurts,
     "undo": undo,
     "health": health_again,

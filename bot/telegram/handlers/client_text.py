@@ -14,12 +14,13 @@ from bot.telegram.handlers import alarms, breaks, week, writing
 from bot.telegram.handlers import companions as about_companions
 from bot.telegram.incoming import Incoming
 from bot.understand import Intent, understand
+from bot.understand.asking import asks_how
 from scheduler.domain.hours import instant, local_day
 from scheduler.domain.messages import Message, text
 from scheduler.domain.people import Person
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
-from scheduler.usecases import bouts, corrections, holds, join, notes, pain, putoff
+from scheduler.usecases import bouts, corrections, holds, howto, join, notes, pain, putoff
 from scheduler.usecases import times as own_times
 from scheduler.usecases.bouts import Said
 from scheduler.usecases.names import clinician_name
@@ -44,6 +45,8 @@ def heard(  # noqa: PLR0911 # one return a thing that words can be
     passed = writing.answered(tx, who, update, pressing, now)
     if alarm or passed:
         return alarm or passed
+    if not pressing and not alarms.found(intent) and asks_how(update.text, who.language):
+        return howto.show(tx, who.id, now, named.key if named else None)
     if named is not None and not alarms.found(intent):
         about = about_companions.about(tx, who, named, intent, update, now)
         return about or not_understood(tx, who, update.text, now)
