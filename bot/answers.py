@@ -190,6 +190,12 @@ def zone(text: str) -> str | Unclear:
     return Unclear("answer-zone", {"suggestions": tuple(shown[:_SHOWN])})
 
 
+def zone_sure(text: str, language: str = "en") -> str | bool | Unclear:
+    """Whether a proposed time zone is right, or the name of another one."""
+    said = yes_no(text, language)
+    return zone(text) if isinstance(said, Unclear) else said
+
+
 def choice(text: str, options: Sequence[str]) -> int | Unclear:
     """The place, from 0, of the option that is meant: its number from 1, label or a clear start.
 

@@ -265,9 +265,9 @@ def _join(step: str, text: str, language: str) -> Any:  # noqa: PLR0911 # one a 
         return _screen(text, language)
     if step.startswith("which-"):
         return _which(step.removeprefix("which-"), text, language)
-    if step == "times-zone":
-        name = answers.zone(text)
-        return name if isinstance(name, Unclear) else ZoneInfo(name)
+    if step in {"times-zone", "times-sure"}:
+        name = answers.zone(text) if step == "times-zone" else answers.zone_sure(text, language)
+        return ZoneInfo(name) if isinstance(name, str) else name
     if step == "times-window":
         return as_span(answers.span(text, language))
     if step == "times-quiet":

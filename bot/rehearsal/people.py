@@ -133,8 +133,9 @@ def send_file(
     *,
     content: bytes | None = None,
     caption: str = "",
+    album: str = "",
 ) -> Deed:
-    """Send a file; without content an invented one of its kind."""
+    """Send a file; without content an invented one of its kind. Those of one `album` were sent at once."""
     person = person_of(world, person_id)
     if kind not in MIME:
         raise MisuseError(400, f"kind must be one of {', '.join(MIME)}")
@@ -148,7 +149,8 @@ def send_file(
         facts |= {"type": "regular", "is_animated": False, "is_video": False}
     made = small_picture() if kind == "photo" else f"invented {kind} {name}".encode()
     file = world.keep_file(kind, name, mime, made if content is None else content, facts)
-    return _written(world, person, None, text=caption, file=file)
+    extra = {"media_group_id": album} if album else {}
+    return _written(world, person, None, text=caption, file=file, extra=extra)
 
 
 def share_contact(world: World, person_id: int, phone: str) -> Deed:

@@ -9,6 +9,7 @@ from sqlalchemy.exc import SQLAlchemyError
 from telegram import Update
 from telegram.error import TelegramError
 
+from bot.telegram.places import without_places
 from scheduler.clock import SteppedClock, SystemClock
 from scheduler.ports import Store, Tx
 from scheduler.usecases import receipts
@@ -45,7 +46,7 @@ class Inbox:
         NotKeptError where the database cannot; then nothing of them is kept.
         """
         now = self._clock.now()
-        rows = [(each.update_id, _chat(each), each.to_dict()) for each in updates]
+        rows = [(each.update_id, _chat(each), without_places(each.to_dict())) for each in updates]
 
         def work(tx: Tx) -> None:
             for update_id, chat, payload in rows:

@@ -12,26 +12,33 @@ from typing import Any
 
 KINDS = ("text", "edit", "press", "file", "membership", "other")
 FILES = (
-    "photo",
-    "voice",
-    "audio",
-    "video",
-    "video_note",
-    "sticker",
-    "document",
-    "animation",
-    "contact",
-    "location",
-    "poll",
-    "dice",
+    *("photo", "voice", "audio", "video", "video_note", "sticker", "animation", "document"),
+    *("contact", "location", "poll", "dice", "story", "game", "paid_media", "checklist", "invoice"),
+    *("giveaway", "giveaway_winners"),
 )
+"""What a message can be beside text; an animation comes as a document too, for old programs."""
+SERVICE = frozenset(
+    {
+        *("pinned_message", "message_auto_delete_timer_changed", "chat_background_set"),
+        *("write_access_allowed", "boost_added", "passport_data", "web_app_data", "users_shared"),
+        *("chat_shared", "successful_payment", "refunded_payment", "giveaway_created"),
+        *("giveaway_completed", "proximity_alert_triggered", "connected_website", "gift"),
+        *("unique_gift", "paid_message_price_changed", "direct_message_price_changed"),
+        *("checklist_tasks_done", "checklist_tasks_added", "gift_upgrade_sent"),
+    }
+)
+"""What the app notes in the chat when something was set or done there: nobody said anything to us."""
 LONGEST_TEXT = 4096
 """The platform's own limit; a longer text can only come from something that is not the platform."""
 
 
 @dataclass(frozen=True, slots=True)
 class Incoming:
-    """One update. `at` is the message's own time; a press has none, so the time it was received (Z1)."""
+    """One update. `at` is the message's own time; a press has none, so the time it was received (Z1).
+
+    `forwarded`: the words are somebody else's, or of another time. `album`: several files that were sent
+    at once share it. `zone`: the time zone of a shared location, empty where it has none.
+    """
 
     update_id: int
     kind: str
@@ -48,6 +55,9 @@ class Incoming:
     language: str = ""
     member: bool = True
     is_bot: bool = False
+    forwarded: bool = False
+    album: str = ""
+    zone: str = ""
 
 
 def incoming(update: dict[str, Any], received_at: datetime) -> Incoming | None:
@@ -85,6 +95,8 @@ def _message(update: dict[str, Any], said: dict[str, Any], kind: str) -> Incomin
         return None
     text = str(said.get("text") or said.get("caption") or "").replace("\0", "")[:LONGEST_TEXT]
     file = next((name for name in FILES if name in said), "")
+    if not text and (kind == "edit" or SERVICE & said.keys()):
+        return None  # a location that moves on, or a note of the app: it answers nothing
     if file and kind == "text":
         kind = "file"
     elif not text:
@@ -103,6 +115,9 @@ def _message(update: dict[str, Any], said: dict[str, Any], kind: str) -> Incomin
         reply_to=reply["message_id"] if reply else None,
         language=str(sender.get("language_code", "")),
         is_bot=bool(sender.get("is_bot")),
+        forwarded="forward_origin" in said,
+        album=str(said.get("media_group_id", "")),
+        zone=str((said.get("location") or {}).get("zone", "")),
     )
 
 

@@ -442,7 +442,8 @@ ask-times =
             { "" }
             Days: { $days }
     }
-ask-times-zone = Which time zone are you in? Send a big city near you, like: Berlin
+ask-times-zone = Which time zone are you in? Send a big city near you, like: Berlin. Or share your place: tap the paper clip, then: Location. I will not keep the place.
+ask-zone-sure = By your place it is { $at } now, and your time zone is { $zone }. Is that right? I did not keep your place.
 ask-times-window = From when to when may I ask? Send it like: 8 am to 8 pm
 ask-times-quiet = When should I be quiet? Send it like: 12:00-13:00. Or send: none
 times-do-not-fit = Your plan does not fit in that, so I kept your old times. Please choose longer hours, or ask your clinician.
@@ -586,12 +587,22 @@ lapsed =
 cleared-told = Word from { $clinician }: you can go on with your plan. I will write on your next bout day. If you feel new pain, stop and tell me.
 plan-ended = Your plan ended on { $day }. I will ask for no bouts until { $clinician } sets a new one. { $clinician } knows. There is nothing to do now.
 
+## client: what is no text
+
+file-hurts = Does something hurt, or did you fall? Tap here.
+only-words-read = I read your words only. I cannot see or hear what came with them.
+forwarded =
+    { $asks ->
+        [yes] These words may not be yours, so I counted no reps. But I need to ask. Did you fall? Send: fell
+       *[no] These words may not be yours, so I noted nothing. Please tell me in your own words.
+    }
+
 ## client: how it is done
 
 how-to =
     How to do it: { $exercise }
     { $steps }
-    Hold on: { $hold }
+    Support: { $hold }
     Take care: { $avoid }
     Stop if it hurts, and tell me.
 how-to-asked = { how-to }
@@ -647,7 +658,18 @@ not-handled-paused =
        *[other] : { $phone }
     }. In an emergency, call { $emergency_number }. Nobody reads this chat live.
 not-handled-now = Something went wrong on our side, so your last message or tap changed nothing. Please try again later. In an emergency, call your local emergency number.
-cannot-see-files = I can only read text, so I noted nothing. Please type it. In an emergency, call your local emergency number.
+cannot-see-files =
+    { $file ->
+        [voice] I cannot hear this, so I noted nothing. Please type it.
+        [audio] I cannot hear this, so I noted nothing. Please type it.
+        [video_note] I cannot see or hear this, so I noted nothing. Please type it.
+        [video] I cannot see or hear this, so I noted nothing. Please type it.
+        [contact] I keep no phone numbers from this chat, so I noted nothing. Please call the practice about it.
+        [location] I did not keep your place. To change your time zone, send: /times
+        [poll] I cannot answer this, so I noted nothing. Please type what you want to say.
+        [dice] I can only read text, so I noted nothing. Please type the number you did.
+       *[other] I can only read text, so I noted nothing. Please type it.
+    } In an emergency, call your local emergency number.
 question-over = This question is closed. I changed nothing.
 not-for-you = This button is for someone else. I changed nothing.
 ask-role = You act as: { $role }. As whom do you want to act?
@@ -1491,64 +1513,64 @@ name-movement-firm-heel-drop = firm heel drops
 ## name: how-to cards (common practice, no source; 3 cues, where to hold on, what to avoid)
 
 name-card-marching =
-    1. Stand tall beside the counter.
+    1. Stand tall and hold on.
     2. Lift one knee, as high as feels easy.
     3. Put that foot down. Lift the other knee.
-    .hold = One hand on the counter, or on a heavy chair.
+    .hold = One hand on the kitchen counter, or on a heavy chair.
     .avoid = Do not lean back. Do not twist.
 name-card-stepping-jack =
     1. Stand tall with your feet together.
     2. Step one foot out to the side. Lift your arms.
     3. Step back in. Arms down. Then the other side.
-    .hold = Have a counter in reach. If you sway, hold it with one hand.
+    .hold = Keep the kitchen counter in reach. If you sway, hold it.
     .avoid = Do not lean. Do not rush. Keep the floor dry and clear.
 name-card-gentle-heel-drop =
     1. Stand tall and hold on.
     2. Go up on your toes, slowly.
     3. Let your heels come down softly.
-    .hold = Both hands on the counter, or on a heavy chair.
+    .hold = Both hands on the kitchen counter, or on a heavy chair.
     .avoid = Do not lean or bend. Do not lock your knees.
 name-card-stomp =
-    1. Stand tall beside the counter.
+    1. Stand tall and hold on.
     2. Lift one foot a little.
     3. Put it down flat and firm. Do all on one side, then the other side.
-    .hold = One hand on the counter, or on a heavy chair.
+    .hold = One hand on the kitchen counter, or on a heavy chair.
     .avoid = Do not land on your heel or your toes only. Do not lean.
 name-card-small-jump =
     1. Stand with your knees a little bent.
     2. Jump up, just off the floor.
     3. Land softly. Bend your knees as you land.
-    .hold = Both hands on the counter.
+    .hold = Both hands on the kitchen counter.
     .avoid = Do not land with stiff knees. Do not bend or twist your back.
 name-card-hop =
     1. Stand on one leg, with the knee a little bent.
     2. Hop up, just off the floor.
     3. Land softly on the same foot. Do all on one side, then the other side.
-    .hold = Both hands on the counter, all the time.
+    .hold = Both hands on the kitchen counter.
     .avoid = Do not land with a stiff knee. Do not hop if you sway.
 name-card-jumping-jack =
     1. Stand tall with your feet together.
     2. Jump your feet apart. Swing your arms up.
     3. Jump back in. Arms down. Land softly, with bent knees.
-    .hold = Have a counter in reach.
+    .hold = Keep the kitchen counter in reach.
     .avoid = Do not land with stiff knees. Keep the floor dry and clear.
 name-card-firm-heel-drop =
     1. Stand tall and hold on.
     2. Go up on your toes, as high as you can.
     3. Let your heels drop, so that you feel them land.
-    .hold = Both hands on the counter, or on a heavy chair.
+    .hold = Both hands on the kitchen counter, or on a heavy chair.
     .avoid = Do not lean or bend. Do not lock your knees.
 name-card-back-raise =
     1. Lie face down, a pillow under your belly, arms by your sides.
     2. Lift your chest a little. Look at the floor.
     3. Come down slowly. Rest.
-    .hold = Have a heavy chair near, to help you get up.
+    .hold = Keep a heavy chair near, to help you get up.
     .avoid = Do not lift high or bend your neck back. Keep breathing.
 name-card-hover-hold =
     1. Go on your hands and knees. Tuck your toes under.
     2. Lift both knees just off the floor. Hold.
     3. Put your knees down. Rest.
-    .hold = Have a heavy chair near, to help you get up.
+    .hold = Keep a heavy chair near, to help you get up.
     .avoid = Do not round your back. Keep breathing.
 
 ## name: calendar

@@ -487,7 +487,8 @@ ask-times =
             { "" }
             Días: { $days }
     }
-ask-times-zone = ¿En qué zona horaria está? Escriba una ciudad grande cerca de usted, así: Madrid
+ask-times-zone = ¿En qué zona horaria está? Escriba una ciudad grande cerca de usted, así: Madrid. O mande el lugar donde está: toque el clip y luego: Ubicación. No guardo el lugar.
+ask-zone-sure = Donde está son { $at }, y su zona horaria es { $zone }. ¿Es así? No guardé el lugar.
 ask-times-window = ¿De qué hora a qué hora le puedo escribir? Escríbalo así: 8:00 a 20:00
 ask-times-quiet = ¿A qué horas no debo escribir? Escríbalo así: 12:00 a 13:00. O escriba: ninguna
 times-do-not-fit = Su plan no cabe en esas horas, así que dejo las de antes. Por favor, elija más horas, o pregunte a su terapeuta.
@@ -623,12 +624,22 @@ lapsed =
 cleared-told = De parte de { $clinician }: puede seguir con su plan. Le escribo en su próximo día de tandas. Si siente un dolor nuevo, pare y dígamelo.
 plan-ended = Su plan acabó el { $day }. No le pido tandas hasta que { $clinician } haga un plan nuevo. { $clinician } ya lo sabe. Ahora no tiene que hacer nada.
 
+## client: what is no text
+
+file-hurts = ¿Le duele algo o se cayó? Toque aquí.
+only-words-read = Solo leí sus palabras. No puedo ver ni oír lo que vino con ellas.
+forwarded =
+    { $asks ->
+        [yes] Puede que estas palabras no sean suyas, así que no conté nada. Pero le tengo que preguntar. ¿Se cayó? Escriba: me caí
+       *[no] Puede que estas palabras no sean suyas, así que no anoté nada. Por favor, dígamelo con sus palabras.
+    }
+
 ## client: how it is done
 
 how-to =
     Cómo se hace: { $exercise }
     { $steps }
-    Agárrese: { $hold }
+    Apoyo: { $hold }
     Cuidado: { $avoid }
     Pare si le duele, y dígamelo.
 how-to-asked = { how-to }
@@ -684,7 +695,18 @@ not-handled-paused =
        *[other] : { $phone }
     }. En una emergencia, llame al { $emergency_number }. Nadie lee este chat al momento.
 not-handled-now = Hubo un problema de nuestro lado. Su último mensaje o toque no cambió nada. Pruebe más tarde. En una emergencia, llame al número local de emergencias.
-cannot-see-files = Solo puedo leer texto. No anoté nada. Por favor, escríbalo. En una emergencia, llame al número local de emergencias.
+cannot-see-files =
+    { $file ->
+        [voice] No puedo oír esto, así que no anoté nada. Por favor, escríbalo.
+        [audio] No puedo oír esto, así que no anoté nada. Por favor, escríbalo.
+        [video_note] No puedo ver ni oír esto, así que no anoté nada. Por favor, escríbalo.
+        [video] No puedo ver ni oír esto, así que no anoté nada. Por favor, escríbalo.
+        [contact] Aquí no guardo números, así que no anoté nada. Para eso, llame a la consulta.
+        [location] No guardé el lugar donde está. Para cambiar su hora, escriba: /times
+        [poll] No puedo contestar a esto, así que no anoté nada. Por favor, escriba lo que quiere decir.
+        [dice] Solo puedo leer texto. No anoté nada. Por favor, escriba el número que hizo.
+       *[other] Solo puedo leer texto. No anoté nada. Por favor, escríbalo.
+    } En una emergencia, llame al número local de emergencias.
 question-over = Esta pregunta está cerrada. No cambié nada.
 not-for-you = Este botón es para otra persona. No cambié nada.
 ask-role = Su papel ahora: { $role }. ¿Qué papel quiere?
@@ -1569,64 +1591,64 @@ name-movement-firm-heel-drop = bajadas firmes de talón
 ## name: how-to cards (common practice, no source; 3 cues, where to hold on, what to avoid)
 
 name-card-marching =
-    1. Póngase de pie y bien recto, al lado de la mesa de la cocina.
+    1. Póngase de pie y agárrese.
     2. Suba una rodilla, hasta donde pueda sin esfuerzo.
     3. Baje ese pie. Suba la otra rodilla.
-    .hold = con una mano, de la mesa o de una silla pesada.
+    .hold = una mano en la mesa de la cocina o en una silla pesada.
     .avoid = no se eche hacia atrás. No gire el cuerpo.
 name-card-stepping-jack =
     1. Póngase de pie, con los pies juntos.
     2. Dé un paso a un lado. Suba los brazos.
     3. Vuelva al centro. Baje los brazos. Ahora, al otro lado.
-    .hold = tenga una mesa a mano. Si no se siente firme, agárrese con una mano.
+    .hold = la mesa de la cocina, a mano. Si no se siente firme, agárrese.
     .avoid = no se incline. No tenga prisa. El suelo, seco y sin cosas.
 name-card-gentle-heel-drop =
     1. Póngase de pie y agárrese.
     2. Suba poco a poco a la punta de los pies.
     3. Baje los talones con suavidad.
-    .hold = con las dos manos, de la mesa o de una silla pesada.
+    .hold = las dos manos en la mesa de la cocina o en una silla pesada.
     .avoid = no se incline ni se doble. No ponga duras las rodillas.
 name-card-stomp =
-    1. Póngase de pie, al lado de la mesa de la cocina.
+    1. Póngase de pie y agárrese.
     2. Suba un poco un pie.
     3. Baje todo el pie, plano y con fuerza. Haga todos de un lado y luego del otro.
-    .hold = con una mano, de la mesa o de una silla pesada.
+    .hold = una mano en la mesa de la cocina o en una silla pesada.
     .avoid = no pise solo con el talón o con la punta. No se incline.
 name-card-small-jump =
     1. Póngase de pie, con las rodillas un poco dobladas.
     2. Dé un salto muy bajo, casi sin dejar el suelo.
     3. Caiga con suavidad. Doble las rodillas al caer.
-    .hold = con las dos manos, de la mesa de la cocina.
+    .hold = las dos manos en la mesa de la cocina.
     .avoid = no caiga con las rodillas duras. No doble ni gire la espalda.
 name-card-hop =
     1. Póngase sobre un pie, con la rodilla un poco doblada.
     2. Dé un salto muy bajo, casi sin dejar el suelo.
-    3. Caiga suave en ese pie. Haga todos de un lado y luego del otro.
-    .hold = con las dos manos, de la mesa.
+    3. Caiga suave. Haga todos de un lado y luego del otro.
+    .hold = las dos manos en la mesa de la cocina.
     .avoid = no caiga con la rodilla dura. No lo haga si no se siente firme.
 name-card-jumping-jack =
     1. Póngase de pie, con los pies juntos.
     2. Dé un salto y abra los pies. Suba los brazos.
     3. Dé un salto y junte los pies. Baje los brazos. Doble las rodillas al caer.
-    .hold = tenga una mesa a mano.
+    .hold = la mesa de la cocina, a mano.
     .avoid = no caiga con las rodillas duras. El suelo, seco y sin cosas.
 name-card-firm-heel-drop =
     1. Póngase de pie y agárrese.
     2. Suba a la punta de los pies, lo más alto que pueda.
     3. Deje caer los talones, hasta notar el golpe.
-    .hold = con las dos manos, de la mesa o de una silla pesada.
+    .hold = las dos manos en la mesa de la cocina o en una silla pesada.
     .avoid = no se incline ni se doble. No ponga duras las rodillas.
 name-card-back-raise =
     1. Échese boca abajo, con una almohada bajo la barriga.
     2. Suba un poco el pecho. Mire al suelo.
     3. Baje poco a poco. Descanse.
-    .hold = tenga cerca una silla pesada para poder ponerse de pie.
+    .hold = una silla pesada cerca, para ponerse de pie.
     .avoid = no suba mucho ni doble el cuello hacia atrás. Siga respirando.
 name-card-hover-hold =
     1. Póngase a gatas. Apoye la punta de los pies.
     2. Suba un poco las dos rodillas del suelo. Aguante.
     3. Baje las rodillas. Descanse.
-    .hold = tenga cerca una silla pesada para poder ponerse de pie.
+    .hold = una silla pesada cerca, para ponerse de pie.
     .avoid = no doble la espalda. Siga respirando.
 
 ## name: calendar

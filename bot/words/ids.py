@@ -57,7 +57,6 @@ UNSPOKEN: Mapping[str, str] = {
         "ask-fall-doing ask-fall-injured ask-fall-new-pain ask-fall-when ask-pain-new "
         "ask-pain-place ask-pain-score ask-pain-sharper ask-pain-when ready-waiting stop-leak"
     ),
-    "file": "cannot-see-files",
     "first": (
         "ask-fall-doing ask-fall-injured ask-fall-new-pain ask-fall-when ask-pain-new "
         "ask-pain-place ask-pain-score ask-pain-sharper ask-pain-when"

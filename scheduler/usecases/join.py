@@ -211,7 +211,9 @@ def again(tx: Tx, client_id: int, question: Question) -> Message:
     if step.startswith("which-"):
         chosen = list(question.body.get("yes", []))
         return message("ask-which", screen=step.removeprefix("which-"), chosen=chosen)
-    return times.screen(tx, client_id).message if step == "times" else message(f"ask-{step}")
+    if step in {"times", "times-sure"}:
+        return times.again(tx, client_id, question)
+    return message(f"ask-{step}")
 
 
 def change_times(tx: Tx, client_id: int, now: datetime) -> Reply:

@@ -8,10 +8,11 @@ from zoneinfo import ZoneInfo
 
 from scheduler.domain.days import BoutState
 from scheduler.domain.hours import Hours, Span, parse_span
-from scheduler.domain.messages import Argument, text
+from scheduler.domain.messages import Argument, Message, message, text
 from scheduler.domain.plan import MOVEMENTS, check_plan
 from scheduler.domain.reply import Reply, reply
 from scheduler.domain.settings import Practice
+from scheduler.domain.wall import wall
 from scheduler.ports import Question, Tx
 from scheduler.usecases import moments, weekplan
 from scheduler.usecases.opening import begin_day
@@ -52,10 +53,51 @@ def ask_time_field(tx: Tx, client_id: int, field: str, now: datetime) -> Reply:
     return reply(f"ask-times-{field}")
 
 
+def asks_zone(tx: Tx, client_id: int) -> bool:
+    """Whether her times, or her zone, are what is being asked."""
+    steps = {"times", "times-zone", "times-sure"}
+    return any(q.kind == "join" and q.step in steps for q in tx.questions.of(client_id))
+
+
+def propose_zone(tx: Tx, client_id: int, zone: str, now: datetime) -> Reply:
+    """Ask whether the zone of a shared place is hers; at sea, or where none is known, ask for a city."""
+    if not zone:
+        ask_time_field(tx, client_id, "zone", now)
+        return reply("answer-zone", suggestions=[])
+    asked = Question(
+        client_id,
+        "join",
+        "times-sure",
+        {"zone": zone, "at": wall(now, ZoneInfo(zone))},
+        asked_at=now,
+    )
+    tx.questions.ask(asked)
+    return Reply(again(tx, client_id, asked), in_place=False)
+
+
+def again(tx: Tx, client_id: int, question: Question) -> Message:
+    """The screen of times once more, or whether a zone is hers, with its time by which she can tell."""
+    if question.step == "times":
+        return screen(tx, client_id).message
+    return message("ask-zone-sure", zone=question.body["zone"], at=question.body["at"])
+
+
+def zone_sure(tx: Tx, client_id: int, yes: bool, now: datetime) -> Reply:
+    """Her answer about the zone of her place: it is kept, or asked for in words."""
+    asked = next((q for q in tx.questions.of(client_id) if q.step == "times-sure"), None)
+    if asked is None:
+        return reply("question-over")
+    if not yes:
+        return ask_time_field(tx, client_id, "zone", now)
+    return set_time_field(tx, client_id, "zone", ZoneInfo(asked.body["zone"]), now)
+
+
 def set_time_answer(tx: Tx, client_id: int, field: str, value: object, now: datetime) -> Reply:
     """A zone, a window or quiet times as answered, made into the client's own hours."""
+    if isinstance(value, bool):
+        return zone_sure(tx, client_id, value, now)
     if isinstance(value, ZoneInfo):
-        return set_time_field(tx, client_id, field, value, now)
+        return set_time_field(tx, client_id, "zone", value, now)
     client = tx.people.client(client_id)
     hours = client.hours or default_hours(tx, client_id, tx.book.practice())
     if isinstance(value, Span):

@@ -171,6 +171,8 @@ KEYBOARDS: dict[str, Callable[[Args], Rows]] = {
     "consent-kept": lambda _: [[button("health-again", "hq")]],
     "ask-usual-pain": lambda _: numbers(0, 10, "u"),
     "ask-times": _times,
+    "ask-zone-sure": lambda _: yes_no("zs"),
+    "file-hurts": lambda _: [[HURTS], [button("fell", "fell")]],
     "not-understood": _pass_on,
     "today": lambda _: [[HOW], [HURTS]],
     "today-rest": lambda _: [[HOW]],

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bot import dialogue
 from bot.answers import WORST_PAIN
-from bot.telegram.handlers import breaks, client_text, companions, week, writing
+from bot.telegram.handlers import breaks, client_text, companions, files, week, writing
 from bot.telegram.handlers.act import Act, Press
 from bot.telegram.incoming import Incoming
 from scheduler.domain import readiness as questions
@@ -190,6 +190,7 @@ _PRESSES: dict[str, Press] = {
     "r": readiness,
     "u": usual_pain,
     "t": times,
+    "zs": files.zone_sure,
     "pass": pass_on,
     "how": lambda act: howto.show(act.tx, act.who.id, act.now),
     "hw": lambda act: howto.show(act.tx, act.who.id, act.now, act.args[0]),
@@ -202,11 +203,12 @@ PRESSES: dict[str, Press] = {
 
 def heard(act: Act) -> Reply | None:
     """A typed or edited message, or a file with or without words."""
-    if act.update.text:
-        return client_text.heard(act.tx, act.who, act.update, said(act.update), act.now)
-    if act.update.kind == "file":
-        return reply("cannot-see-files", file=act.update.file)
-    return client_text.not_understood(act.tx, act.who, "", act.now)
+    if not act.update.text:
+        return files.without_words(act)
+    if act.update.forwarded and (asked := files.forwarded(act)):
+        return asked
+    answer = client_text.heard(act.tx, act.who, act.update, said(act.update), act.now)
+    return files.beside_words(act, answer) if answer else None
 
 
 def command(act: Act, name: str) -> Reply | None:

@@ -35,9 +35,11 @@ def handle(tx: Tx, update: Incoming, now: datetime) -> None:
     if answer is None:
         return
     in_place = update.kind == "press" and answer.in_place
+    # Several pictures at once are one message of hers: they get one answer.
+    album = update.album if not update.text else ""
     tx.outbox.add(
         Outgoing(
-            key=f"answer:{update.update_id}",
+            key=f"answer:{update.chat}:{album}" if album else f"answer:{update.update_id}",
             lane=answer.lane,
             message=answer.message,
             person=who.id if who else None,
