@@ -133,7 +133,7 @@ async def _answered_until(stage: Stage, end: datetime, *people: int) -> None:
     while stage.now < end:
         await stage.step(min(stage.now + timedelta(minutes=15), end))
         for person in people:
-            if button := _open_prompt(stage, person):
+            if button := open_prompt(stage, person):
                 await stage.press(person, button)
 
 
@@ -141,7 +141,7 @@ def _did_all(stage: Stage, who: int) -> str:
     return stage.button(who, "all:")
 
 
-def _open_prompt(stage: Stage, who: int) -> str | None:
+def open_prompt(stage: Stage, who: int) -> str | None:
     """The "did all" of the chat's last message if it is a prompt."""
     try:
         button = _did_all(stage, who)

@@ -20,6 +20,11 @@ TEXT_AT = len("08:00  ") + SPEAKER + 2
 LONG_TEXT, MANY_BUTTONS = 8, 8
 """Lines of a text, and buttons, from which what was there before is not printed again."""
 FILES = {"sendPhoto": "(picture)", "sendDocument": "(file)"}
+WORDLESS = {
+    "voice": "sends a voice message",
+    "photo": "sends a picture",
+    "location": "shares a place",
+}
 SHOWN = frozenset(
     {"sendMessage", "editMessageText", "message", "edited_message", "callback_query", *FILES}
 )
@@ -35,7 +40,7 @@ def report(world: World, who: dict[str, int]) -> Iterator[str]:
     """The whole rehearsal, line by line: the week of each person, then how the practice was set up."""
     yield from HEAD.splitlines()
     for name, shows in PARTS.items():
-        week = [each for each in _chat(world.log, who[name]) if each.at > START]
+        week = [each for each in chat_of(world.log, who[name]) if each.at > START]
         yield from ("", f"=== {name}: {shows} ===")
         for day, said in groupby(week, key=lambda each: each.at.astimezone(ZONE).date()):
             yield from (f"--- {day:%A} {day.day} {day:%B} ---", *transcript(said, name, ZONE))
@@ -48,16 +53,17 @@ def _set_up(world: World, who: dict[str, int]) -> Iterator[str]:
     until = who[others[0]]
     opening = list(takewhile(lambda each: each.chat_id != until, world.log))
     for name in (first, "Dana"):
-        yield from ("", f"--- {name} ---", *transcript(_chat(opening, who[name]), name, ZONE))
+        yield from ("", f"--- {name} ---", *transcript(chat_of(opening, who[name]), name, ZONE))
     yield ""
     for name in others:
-        count = sum(each.at <= START for each in _chat(world.log, who[name]))
+        count = sum(each.at <= START for each in chat_of(world.log, who[name]))
         yield f"{name} joined as {first} did, Dana prescribed as above: {count} messages and taps not shown."
-    count = len(_chat(world.log, who["Kim"]))
+    count = len(chat_of(world.log, who["Kim"]))
     yield f"Kim, the admin, gave the practice its numbers and hours: {count} messages and taps not shown."
 
 
-def _chat(log: Iterable[LogEntry], who: int) -> list[LogEntry]:
+def chat_of(log: Iterable[LogEntry], who: int) -> list[LogEntry]:
+    """What was said and tapped in one person's chat, oldest first."""
     return [each for each in log if each.chat_id == who and each.method in SHOWN]
 
 
@@ -73,7 +79,7 @@ def transcript(chat: Iterable[LogEntry], name: str, zone: ZoneInfo) -> Iterator[
         elif entry.method == "callback_query":
             yield from _wrapped(time, name, [f"taps [{paper.label(entry)}]"])
         else:
-            yield from _wrapped(time, name, [f"“{_said(entry.text)}”"])
+            yield from _wrapped(time, name, [_did(entry)])
 
 
 class _Paper:
@@ -114,6 +120,13 @@ class _Paper:
 def _file(sent: LogEntry) -> list[str]:
     """A line that stands for the picture or the file above its caption."""
     return [FILES[sent.method]] if sent.method in FILES else []
+
+
+def _did(entry: LogEntry) -> str:
+    """A person's words, or what was sent in their place."""
+    sent = next((shown for kind, shown in WORDLESS.items() if kind in entry.payload), "")
+    words = f"“{_said(entry.text)}”" if entry.text else ""
+    return " ".join(filter(None, (sent, words)))
 
 
 def _said(text: str) -> str:

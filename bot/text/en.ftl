@@ -310,11 +310,18 @@ days-rest =
 week-days-kept = Your days this week: { $dates }.
 make-up =
     { $done ->
-        [0] I have no reps for { $day }. That is fine. You need not do extra. Is { $instead } OK instead?
-        [one] I have 1 rep{ part-side } for { $day }. That is fine. You need not do extra. Is { $instead } OK instead?
-       *[other] I have { $done } reps{ part-side } for { $day }. That is fine. You need not do extra. Is { $instead } OK instead?
+        [0] I have nothing noted for { $day }. That is fine. You need not do extra.
+        [one] I have 1 rep{ part-side } noted for { $day }. That is fine. You need not do extra.
+       *[other] I have { $done } reps{ part-side } noted for { $day }. That is fine. You need not do extra.
+    } { $today ->
+        [yes] Is today OK instead?
+       *[no] Is { $instead } OK instead?
     }
-make-up-kept = Good. I will ask you on { $day }.
+make-up-kept =
+    { $today ->
+        [yes] Good. I will ask you today.
+       *[no] Good. I will ask you on { $day }.
+    }
 make-up-declined = OK. We leave it at that.
 make-up-too-late = { $day } does not fit any more, as rest comes first. The rest of the week stays as it is.
 made-up-not-needed = So you need not do { $day }. I took it out.
@@ -476,7 +483,7 @@ plan-told =
 
 ## client: breaks
 
-ask-break-reason = I can start a break for you today. Why do you want one?
+ask-break-reason = I can start a break for you. Why do you want one?
 ask-break-length = How long will it be, from today on? Tap one, or send it like: 5 days, or: till Sunday
 ask-break-first = What is the first day of your break? Send it like: Friday, or: 12 March
 ask-break-length-from = How long will it be, from { $day } on? Tap one, or send it like: 5 days, or: till Sunday
@@ -569,9 +576,9 @@ companion-noted =
        *[other] Noted{ $day ->
             [none] { "" }
            *[other] { " " }for { $day }
-        }: { $companion }, { $done } of { $rounds } { $rounds ->
-            [one] round
-           *[other] rounds
+        }: { $companion }{ $rounds ->
+            [one] { "" }
+           *[other] , { $done } of { $rounds } rounds
         }.
     }
 companion-not-planned = This is not in your plan, so I logged nothing: { $companion }.
@@ -605,7 +612,13 @@ how-to =
     Support: { $hold }
     Take care: { $avoid }
     Stop if it hurts, and tell me.
-how-to-asked = { how-to }
+how-to-asked =
+    { how-to }{ $others ->
+        [none] { "" }
+       *[other]
+            { "" }
+            To see another exercise of yours, tap it here:
+    }
 
 ## client: words and help
 

@@ -353,10 +353,17 @@ days-rest =
 week-days-kept = Sus días de esta semana: { $dates }.
 make-up =
     { $done ->
-        [0] No tengo nada anotado del { $day }. Está bien. No tiene que hacer nada extra. ¿Le va bien el { $instead } en su lugar?
-       *[other] Del { $day } tengo anotado: { $done }{ part-side }. Está bien. No tiene que hacer nada extra. ¿Le va bien el { $instead } en su lugar?
+        [0] No tengo nada anotado del { $day }. Está bien. No tiene que hacer nada extra.
+       *[other] Del { $day } tengo anotado: { $done }{ part-side }. Está bien. No tiene que hacer nada extra.
+    } { $today ->
+        [yes] ¿Le va bien hoy en su lugar?
+       *[no] ¿Le va bien el { $instead } en su lugar?
     }
-make-up-kept = Bien. Le escribo el { $day }.
+make-up-kept =
+    { $today ->
+        [yes] Bien. Le escribo hoy.
+       *[no] Bien. Le escribo el { $day }.
+    }
 make-up-declined = De acuerdo. Lo dejamos así.
 make-up-too-late = El { $day } ya no cabe, porque el descanso va primero. El resto de la semana queda igual.
 made-up-not-needed = Así no hace falta el { $day }. Lo he quitado.
@@ -521,7 +528,7 @@ plan-told =
 
 ## client: breaks
 
-ask-break-reason = Le puedo dar una pausa desde hoy. ¿Por qué la quiere?
+ask-break-reason = Le puedo dar una pausa. ¿Por qué la quiere?
 ask-break-length = ¿Cuánto va a durar, desde hoy? Toque una, o escríbalo así: 5 días, o: hasta el domingo
 ask-break-first = ¿Qué día empieza su pausa? Escríbalo así: viernes, o: 12 de marzo
 ask-break-length-from = ¿Cuánto va a durar, desde el { $day }? Toque una, o escríbalo así: 5 días, o: hasta el domingo
@@ -599,16 +606,16 @@ ask-companion =
 ask-companion-rounds = { $companion }: ¿cuántas rondas hizo del todo? Ponga el número, o: ninguna
 companion-noted =
     { $done ->
-        [0] De acuerdo. Anoté que no { $day ->
+        [0] De acuerdo. No anoté nada para { $day ->
             [none] hoy
            *[other] el { $day }
         }: { $companion }.
        *[other] Anotado{ $day ->
             [none] { "" }
            *[other] { " " }para el { $day }
-        }: { $companion }, { $done } de { $rounds } { $rounds ->
-            [one] ronda
-           *[other] rondas
+        }: { $companion }{ $rounds ->
+            [one] { "" }
+           *[other] , { $done } de { $rounds } rondas
         }.
     }
 companion-not-planned = Esto no está en su plan, así que no anoté nada: { $companion }.
@@ -642,7 +649,13 @@ how-to =
     Apoyo: { $hold }
     Cuidado: { $avoid }
     Pare si le duele, y dígamelo.
-how-to-asked = { how-to }
+how-to-asked =
+    { how-to }{ $others ->
+        [none] { "" }
+       *[other]
+            { "" }
+            Para ver otro ejercicio suyo, tóquelo aquí:
+    }
 
 ## client: words and help
 
@@ -1594,50 +1607,50 @@ name-card-marching =
     1. Póngase de pie y agárrese.
     2. Suba una rodilla, hasta donde pueda sin esfuerzo.
     3. Baje ese pie. Suba la otra rodilla.
-    .hold = una mano en la mesa de la cocina o en una silla pesada.
+    .hold = una mano en un mueble firme y alto, o en una silla pesada.
     .avoid = no se eche hacia atrás. No gire el cuerpo.
 name-card-stepping-jack =
     1. Póngase de pie, con los pies juntos.
     2. Dé un paso a un lado. Suba los brazos.
     3. Vuelva al centro. Baje los brazos. Ahora, al otro lado.
-    .hold = la mesa de la cocina, a mano. Si no se siente firme, agárrese.
+    .hold = un mueble firme y alto, a mano. Si no se siente firme, agárrese.
     .avoid = no se incline. No tenga prisa. El suelo, seco y sin cosas.
 name-card-gentle-heel-drop =
     1. Póngase de pie y agárrese.
     2. Suba poco a poco a la punta de los pies.
     3. Baje los talones con suavidad.
-    .hold = las dos manos en la mesa de la cocina o en una silla pesada.
-    .avoid = no se incline ni se doble. No ponga duras las rodillas.
+    .hold = las dos manos en un mueble firme y alto, o en una silla pesada.
+    .avoid = no se incline ni se doble. No estire del todo las rodillas.
 name-card-stomp =
     1. Póngase de pie y agárrese.
     2. Suba un poco un pie.
     3. Baje todo el pie, plano y con fuerza. Haga todos de un lado y luego del otro.
-    .hold = una mano en la mesa de la cocina o en una silla pesada.
+    .hold = una mano en un mueble firme y alto, o en una silla pesada.
     .avoid = no pise solo con el talón o con la punta. No se incline.
 name-card-small-jump =
     1. Póngase de pie, con las rodillas un poco dobladas.
     2. Dé un salto muy bajo, casi sin dejar el suelo.
     3. Caiga con suavidad. Doble las rodillas al caer.
-    .hold = las dos manos en la mesa de la cocina.
-    .avoid = no caiga con las rodillas duras. No doble ni gire la espalda.
+    .hold = las dos manos en un mueble firme y alto.
+    .avoid = no caiga con las rodillas rectas. No doble ni gire la espalda.
 name-card-hop =
     1. Póngase sobre un pie, con la rodilla un poco doblada.
     2. Dé un salto muy bajo, casi sin dejar el suelo.
     3. Caiga suave. Haga todos de un lado y luego del otro.
-    .hold = las dos manos en la mesa de la cocina.
-    .avoid = no caiga con la rodilla dura. No lo haga si no se siente firme.
+    .hold = las dos manos en un mueble firme y alto.
+    .avoid = no caiga con la rodilla recta. No lo haga si no se siente firme.
 name-card-jumping-jack =
     1. Póngase de pie, con los pies juntos.
     2. Dé un salto y abra los pies. Suba los brazos.
     3. Dé un salto y junte los pies. Baje los brazos. Doble las rodillas al caer.
-    .hold = la mesa de la cocina, a mano.
-    .avoid = no caiga con las rodillas duras. El suelo, seco y sin cosas.
+    .hold = un mueble firme y alto, a mano.
+    .avoid = no caiga con las rodillas rectas. El suelo, seco y sin cosas.
 name-card-firm-heel-drop =
     1. Póngase de pie y agárrese.
     2. Suba a la punta de los pies, lo más alto que pueda.
     3. Deje caer los talones, hasta notar el golpe.
-    .hold = las dos manos en la mesa de la cocina o en una silla pesada.
-    .avoid = no se incline ni se doble. No ponga duras las rodillas.
+    .hold = las dos manos en un mueble firme y alto, o en una silla pesada.
+    .avoid = no se incline ni se doble. No estire del todo las rodillas.
 name-card-back-raise =
     1. Échese boca abajo, con una almohada bajo la barriga.
     2. Suba un poco el pecho. Mire al suelo.

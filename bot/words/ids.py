@@ -77,7 +77,6 @@ UNSPOKEN: Mapping[str, str] = {
     "number": "digest",
     "open_flags": "client-page",
     "options": "answer-choice",
-    "others": "how-to-asked",
     "people": "people",
     "pause": "break-ahead break-planned",
     "paused": "client-page",

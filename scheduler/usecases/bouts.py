@@ -251,7 +251,10 @@ def what_next(tx: Tx, running: Running, said: str, now: datetime, reps: int) -> 
     if running.day and running.done > running.day.total:
         texts.append(text("more-than-planned", total=running.day.total, **unit(running.plan)))
     if running.day is None and running.plan is not None:
-        texts.append(stopped(found) if (found := bars(tx, running)) else text("rest-day-noted"))
+        if found := bars(tx, running):
+            texts.append(stopped(found))
+        elif running.done:  # nothing of it stands after an undo
+            texts.append(text("rest-day-noted"))
     if today and not following and not d.still_open(running.bouts) and running.day:
         texts.append(_why_nothing_next(tx, running))
     texts += reach.after_log(tx, running.client, running.today, now)

@@ -188,7 +188,12 @@ def _offer(tx: Tx, running: Running, planned: WeekPlan, now: datetime) -> None:
             _say(tx, running, f"week-no-room:{planned.start}", words, now)
         return
     words = message(
-        "make-up", day=yesterday.isoformat(), instead=day.isoformat(), done=done, per_side=sides
+        "make-up",
+        day=yesterday.isoformat(),
+        instead=day.isoformat(),
+        done=done,
+        per_side=sides,
+        today=day == running.today,
     )
     if _say(tx, running, f"make-up:{yesterday}", words, now):
         end = instant(day, 0, client.zone)
@@ -228,7 +233,8 @@ def make_up(tx: Tx, client_id: int, yes: bool, now: datetime) -> Reply:
         if not yes:
             return reply("make-up-declined")
         begin_day(tx, client, now)
-        return reply("make-up-kept", day=instead.isoformat())
+        today = instead == today_of(client, now)
+        return reply("make-up-kept", day=instead.isoformat(), today=today)
 
 
 def _still_free(found: weekplan.Standing, instead: date, others: list[date]) -> bool:

@@ -17,7 +17,7 @@ from scheduler.domain.days import Day
 from scheduler.domain.messages import Message
 from scheduler.domain.people import Role, State
 from scheduler.ports import Outgoing, Question
-from scheduler.usecases import digests, join
+from scheduler.usecases import digests, join, times
 from storage.outbox import Outbox
 from storage.store import SqlTx
 from storage.tables import OutboxRow, metadata, table
@@ -106,6 +106,9 @@ class House:
 
     def asked_in_the_morning(self) -> None:
         self.tx.questions.ask(Question(IDS[ANN], "morning", "score", asked_at=self.now))
+
+    def shared_her_place(self) -> None:
+        times.propose_zone(self.tx, IDS[ANN], "Europe/Madrid", self.now)
 
     def ann_has_a_companion(self) -> None:
         version = self.tx.plans.latest(IDS[ANN])

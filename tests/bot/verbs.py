@@ -108,6 +108,11 @@ VERBS = (
         ANN, "cd:back-raise:2027-03-08:1", "companion-noted", ("companion_entry",), COMPANION,
         "cd:hover-hold:2027-03-08:1", "companion-not-planned",
     ),
+    Verb(ANN, "how", "how-to-asked"),
+    Verb(
+        ANN, "hw:back-raise", "how-to-asked", ("client",), COMPANION, "hw:hover-hold", OVER,
+    ),
+    Verb(ANN, "zs:1", "ask-times", ("client", "question", "audit"), (House.shared_her_place,)),
     # a clinician's
     Verb(DANA, "cl", "caseload"),
     Verb(DANA, "dg:1:0", "digest", (), (House.digests_were_made,), "dg:2:0"),
