@@ -180,7 +180,7 @@ class Shaky:
     def __init__(self, store: SqlStore, fails: dict[int, str]) -> None:
         self._store, self._fails, self._runs = store, fails, 0
 
-    async def run(self, work_: Callable[[Tx], Result]) -> Result:
+    async def run(self, work_: Callable[[Tx], Result], *, alone: bool = False) -> Result:
         self._runs += 1
         how = self._fails.get(self._runs)
         if how == "before":
