@@ -8,33 +8,18 @@ import difflib
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from datetime import date, time, timedelta
+from datetime import date, timedelta
 from functools import cache
 from itertools import pairwise
 from zoneinfo import available_timezones
 
+from bot.hours import Span, parts, read_span
 from bot.understand.tokens import Token, plain, tokenise
 from bot.understand.vocabulary import vocabulary
 
 WORST_PAIN = 10
 _LONGEST = 200  # characters of a short answer; what is longer is none
 _MONTHS = range(1, 13)
-# Hours as they are written in English and Spanish: "8", "8:30", "8 pm", "las 8 y media de la noche".
-_CLOCK = (
-    r"(?:las?\s+)?(\d{1,2})(?:\s*[:.h]\s*(\d{2})|\s+y\s+(media|cuarto))?\s*(?:h|hs|hrs|horas)?"
-    r"\s*(am|pm|a\.\s?m\.?|p\.\s?m\.?|(?:de|por|en)\s+la\s+(?:manana|madrugada|tarde|noche))?"
-)
-_SPAN = re.compile(
-    rf"\s*(?:(?:from|desde|de)\s+)?{_CLOCK}\s*(?:-|to|until|till|hasta|a)\s*{_CLOCK}\s*"
-)
-_BETWEEN = re.compile(r"^\s*(?:between|entre)\s+(.+?)\s+(?:and|y)\s+(?!media|cuarto)(.+)$")
-_MINUTES = {None: 0, "media": 30, "cuarto": 15}
-_AFTERNOON = re.compile(r"p|.*\b(?:tarde|noche)")
-_SPANS_APART = re.compile(
-    r"\s*(?:,|;|\n|&|\band\b|\by\b(?!\s+(?:media|cuarto)))\s*|(?<=\d)\s+(?=\d{1,2}[:.]\d\d\s*-)"
-)
-_FRACTION = re.compile(r"(\d{1,2})\s*(?:/|of|out of|de|sobre)\s*10")
-_WORD = re.compile(r"[^\W\d_]+")
 _ISO_DATE = re.compile(r"(\d{4})-(\d{1,2})-(\d{1,2})")
 _SHOWN = 5  # suggestions
 
@@ -45,9 +30,6 @@ class Unclear:
 
     reason: str
     args: Mapping[str, object] = field(default_factory=dict)
-
-
-Span = tuple[time, time]
 
 
 def number(text: str, low: int, high: int, language: str = "en") -> int | Unclear:
@@ -66,9 +48,15 @@ def number(text: str, low: int, high: int, language: str = "en") -> int | Unclea
 
 def score(text: str, language: str = "en") -> int | Unclear:
     """A pain score, whole, 0 to 10; "5/10" and "5 out of 10" are 5."""
-    fraction = _FRACTION.fullmatch(plain(text[:_LONGEST]).strip(" .!"))
+    fraction = _fraction(language).fullmatch(plain(text[:_LONGEST]).strip(" .!"))
     found = number(fraction.group(1) if fraction else text, 0, WORST_PAIN, language)
     return Unclear("answer-score") if isinstance(found, Unclear) else found
+
+
+@cache
+def _fraction(language: str) -> re.Pattern[str]:
+    of = "|".join(map(re.escape, ("/", *vocabulary(language).lines("score-of"))))
+    return re.compile(rf"(\d{{1,2}})\s*(?:{of})\s*{WORST_PAIN}")
 
 
 def yes_no(text: str, language: str = "en") -> bool | Unclear:
@@ -90,24 +78,8 @@ def yes_no(text: str, language: str = "en") -> bool | Unclear:
 
 
 def span(text: str, language: str = "en") -> Span | Unclear:
-    """Two times of one day, the first before the second: "8-20", "8:00 to 20:00", "de ocho a ocho".
-
-    Without am or pm an hour is read on the 24-hour clock, except that "8 to 8" and "9-5" end in
-    the afternoon: an end that is not after its start is taken twelve hours later, unless the start
-    was on the 24-hour clock ("17:00-9:00").
-    """
-    written = _BETWEEN.sub(r"\1 - \2", _in_digits(plain(text[:_LONGEST]), language))
-    found = _SPAN.fullmatch(written)
-    if found is None:
-        return Unclear("answer-span")
-    start = _clock(*found.groups()[:4])
-    end = _clock(*found.groups()[4:])
-    if start is None or end is None:
-        return Unclear("answer-span")
-    twelve_hour = start.hour <= 12 or bool(found.group(4))  # noqa: PLR2004 - noon
-    if end <= start and twelve_hour and not found.group(8) and end.hour < 12:  # noqa: PLR2004
-        end = end.replace(hour=end.hour + 12)
-    return (start, end) if start < end else Unclear("answer-span")
+    """Two times of one day: see `bot.hours.read_span`."""
+    return read_span(plain(text[:_LONGEST]), language) or Unclear("answer-span")
 
 
 def spans(text: str, language: str = "en") -> tuple[Span, ...] | Unclear:
@@ -115,12 +87,12 @@ def spans(text: str, language: str = "en") -> tuple[Span, ...] | Unclear:
 
     Spans that overlap are unclear.
     """
-    if _says_none(text, language):
+    if says_none(text, language):
         return ()
     if not isinstance(only := span(text, language), Unclear):
         return (only,)
     found: list[Span] = []
-    for part in _SPANS_APART.split(plain(text[:_LONGEST]).strip()):
+    for part in parts(plain(text[:_LONGEST]).strip(), language):
         one = span(part, language)
         if isinstance(one, Unclear):
             return Unclear("answer-spans")
@@ -154,7 +126,7 @@ def day(text: str, today: date, language: str = "en") -> date | Unclear | None:
     A day and month without a year is the next such date, `today` included. "3/4" is unclear: its
     order differs between countries.
     """
-    if _says_none(text, language):
+    if says_none(text, language):
         return None
     if iso := _ISO_DATE.fullmatch(plain(text[:_LONGEST]).strip(" .")):
         return _date(*(int(part) for part in iso.groups())) or Unclear("answer-day")
@@ -219,25 +191,10 @@ def _tokens(text: str, language: str) -> list[Token]:
     return tokenise(text, vocabulary(language)) if len(text) <= _LONGEST else []
 
 
-def _says_none(text: str, language: str) -> bool:
+def says_none(text: str, language: str) -> bool:
+    """Whether a text says that there is none: "none", "no", "-"."""
     words = [t.text for t in _tokens(text, language) if t.text not in {".", "!"}]
     return bool(words) and all(w in vocabulary(language).words("answer-none") for w in words)
-
-
-def _in_digits(text: str, language: str) -> str:
-    """`text` with its number words in digits, each by itself: "de ocho a ocho"."""
-    numbers = vocabulary(language).numbers
-    return _WORD.sub(lambda word: str(numbers.get(word.group(), word.group())), text)
-
-
-def _clock(hour: str, minute: str | None, part: str | None, half: str | None) -> time | None:
-    hours, minutes = int(hour), int(minute or _MINUTES[part])
-    if half:
-        if not 1 <= hours <= 12:  # noqa: PLR2004 - a clock with am and pm
-            return None
-        night = hours == 12 and "noche" in half  # noqa: PLR2004 - midnight
-        hours = hours % 12 + (12 if _AFTERNOON.match(half) and not night else 0)
-    return time(hours, minutes) if hours < 24 and minutes < 60 else None  # noqa: PLR2004
 
 
 def _date(year: int, month: int, number_of_day: int) -> date | None:

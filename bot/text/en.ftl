@@ -10,6 +10,8 @@
 ### An argument that is not there, empty or unknown reads "none"; yes and no read "yes" and "no".
 ### Times, days, lists and names arrive as words already: see bot/words/formats.py.
 
+-language = English
+
 ## part: pieces
 
 part-side =

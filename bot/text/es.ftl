@@ -16,6 +16,8 @@
 ### part of the day is understood everywhere. In narrow places "8 p. m.". A time carries its article:
 ### "la 1", "las 2".
 
+-language = Español
+
 ## part: pieces
 
 part-side =

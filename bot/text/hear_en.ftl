@@ -655,6 +655,36 @@ answer-filler =
 answer-none =
     none no nothing nil never open - 0 without
 
+## Hours in a short answer: "from 9 to 5", "8 in the morning to 8 at night". One thing a line.
+
+hours-article =
+    at
+hours-unit =
+    oclock
+    o'clock
+    h
+hours-from =
+    from
+hours-to =
+    to
+    until
+    till
+hours-between =
+    between
+hours-and =
+    and
+# the words after an hour that are minutes of it
+hours-past =
+    thirty = 30
+    fifteen = 15
+hours-am =
+    in the morning
+hours-pm =
+    in the afternoon
+    in the evening
+hours-night =
+    at night
+
 ## Times
 
 # "at 4": read as the first of the two that lies from 6:00 to 21:59, so 4 is 16:00 and 9 is 09:00
@@ -1640,6 +1670,9 @@ score =
     <ache> in|on my? <part> <part>? is|about|around|at|level|a|:? <n>
     <ache> in|on my? <part> <part>? <n> /|of|out of? <n>
     <part> <ache> is|about|around|at|level|a|:? <n>
+score-of =
+    of
+    out of
 score-link =
     level score is was at about of a an like around roughly now maybe only scale still today the
     rating

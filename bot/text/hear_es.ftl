@@ -724,6 +724,46 @@ answer-filler =
     no me pasa|paso nada|ninguno|ninguna
     afortunadamente
 
+## Hours in a short answer: "de 8 y media a 12 y cuarto", "de 8 de la mañana a 8 de la noche". One
+## thing a line; here "manana" is the morning.
+
+hours-article =
+    las
+    la
+hours-unit =
+    h
+    hs
+    hrs
+    horas
+hours-from =
+    desde
+    de
+hours-to =
+    hasta
+    a
+hours-between =
+    entre
+hours-and =
+    y
+# the words after an hour that are minutes of it
+hours-past =
+    y media = 30
+    y cuarto = 15
+hours-am =
+    de la manana
+    por la manana
+    en la manana
+    de la madrugada
+    por la madrugada
+hours-pm =
+    de la tarde
+    por la tarde
+    en la tarde
+hours-night =
+    de la noche
+    por la noche
+    en la noche
+
 ## Times
 
 clock-plain =
@@ -2151,6 +2191,9 @@ score =
     <ache> en|de|la|el|las|los la|el|mi|las|los|mis? <part> derecha|izquierda|derecho|izquierdo? <n>
     <ache> en|de|la|el|las|los la|el|mi|las|los|mis? <part> derecha|izquierda|derecho|izquierdo? es|como|de|un|nivel|a|: un|de? <n>
     <part> me? <ache> un|como|es|nivel|de|: <n>
+score-of =
+    de
+    sobre
 score-link =
     nivel es de un una como unos sobre ahora quiza quizas hoy todavia la el al era fue esta en a puntos aproximadamente
     casi mas menos

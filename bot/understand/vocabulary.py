@@ -10,11 +10,14 @@ from functools import cache, cached_property
 from importlib import resources
 from itertools import product
 
+from bot.understand.source import halves, lines_of, spelling_of
 from bot.understand.spelling import Guesser
 from bot.understand.tokens import Token
 
+TEXT = resources.files("bot.text")
+HEARD = sorted(each.name[5:-4] for each in TEXT.iterdir() if each.name.startswith("hear_"))
 # The pseudo-locale hears English.
-HEARS = {"en": "en", "es": "es", "qps": "en"}
+HEARS = {each: each for each in HEARD} | {"qps": "en"}
 # Words in a gap, "..", of a phrase: enough for "chest feels a bit very tight".
 MAX_GAP = 5
 # Keys whose lines are lists of single words; all other keys hold phrases.
@@ -29,6 +32,7 @@ WORD_KEYS = frozenset(
         "companion-link",
     )
 )
+READ_BY_OTHERS = frozenset(("spell", "number", "number-and", "score-of"))
 WORD_FAMILIES = ("month-", "weekday-", "away-")
 
 
@@ -65,23 +69,23 @@ class Vocabulary:
 
     def __init__(self, source: str) -> None:
         """Read Fluent `source`; ValueError names a key that cannot be read."""
-        self._lines = _lines(source)
+        self._lines = lines_of(source)
         self._words: dict[str, frozenset[str]] = {}
-        self.spelling = dict(_spelling(self._lines["spell"]))
+        self.spelling = dict(spelling_of(self._lines["spell"]))
         self.longest_spelling = max(len(typed) for typed in self.spelling)
         self.numbers: dict[str, int] = {}
         self.multipliers: dict[str, int] = {}
         self.doubtful_numbers: set[str] = set()
         for line in self._lines["number"]:
             self._read_number(line)
-        self._joiners = {word: int(size) for word, size in map(_halves, self._lines["number-and"])}
+        self._joiners = {word: int(size) for word, size in map(halves, self._lines["number-and"])}
         self._index: dict[str, dict[str, list[Phrase]]] = {}  # by first word, then by key
         self._telling: set[str] = set()
         words: set[str] = set()
         for key in self._lines:
             if key in WORD_KEYS or key.startswith(WORD_FAMILIES):
                 words |= self.words(key)
-            elif key not in {"spell", "number", "number-and"}:
+            elif key not in READ_BY_OTHERS and not key.startswith("hours-"):
                 words |= self._compile(key)
         typed = {word for slip in self.spelling for word in slip}
         numbers = self.numbers.keys() | self.multipliers.keys()
@@ -91,7 +95,7 @@ class Vocabulary:
         self.guess = Guesser(self.known, self.words("innocent"), telling, numbers).guess
 
     def _read_number(self, line: str) -> None:
-        word, value = _halves(line)
+        word, value = halves(line)
         if value.startswith("*"):
             self.multipliers[word] = int(value[1:])
             return
@@ -117,6 +121,10 @@ class Vocabulary:
         if key not in self._words:
             self._words[key] = frozenset(w for line in self._lines[key] for w in line.split())
         return self._words[key]
+
+    def lines(self, key: str) -> tuple[str, ...]:
+        """What is listed under `key`, line by line."""
+        return tuple(self._lines[key])
 
     @cached_property
     def keys(self) -> tuple[str, ...]:
@@ -233,36 +241,6 @@ _SLOTS = ("n", "h", "m")
 _NO_WORDS = ("^", "$", "..")
 
 
-def _lines(source: str) -> dict[str, list[str]]:
-    """Key to its lines.
-
-    Only what these files use of Fluent: reading them with the full parser costs 0.1 s. That they
-    are good Fluent is tested with it.
-    """
-    lines: dict[str, list[str]] = {}
-    key = ""
-    for row in source.splitlines():
-        if row.startswith("    "):
-            lines[key].append(row.strip())
-        elif row and not row.startswith("#"):
-            key, equals, rest = row.partition(" =")
-            if not equals or rest or key in lines:
-                raise ValueError(f"cannot read this line, or its key stands twice: {row!r}")
-            lines[key] = []
-    return lines
-
-
-def _halves(line: str) -> tuple[str, str]:
-    left, _, right = line.partition(" = ")
-    return left.strip(), right.strip()
-
-
-def _spelling(lines: list[str]) -> Iterator[tuple[tuple[str, ...], tuple[str, ...]]]:
-    for typed, meant in map(_halves, lines):
-        for words in product(*(part.split("|") for part in typed.split())):
-            yield words, tuple(meant.split())
-
-
 def _variants(line: str, words: WordsOf) -> Iterator[Phrase]:
     """The phrases one line stands for: with and without each "word?"."""
     choices: list[tuple[tuple[Element, ...], ...]] = []
@@ -296,5 +274,5 @@ def vocabulary(language: str) -> Vocabulary:
     """The vocabulary that hears `language`; LanguageMissingError where there is none."""
     if language not in HEARS:
         raise LanguageMissingError(language)
-    file = resources.files("bot.text") / f"hear_{HEARS[language]}.ftl"
+    file = TEXT / f"hear_{HEARS[language]}.ftl"
     return Vocabulary(file.read_text(encoding="utf-8"))

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import re
+from collections.abc import Iterator, Mapping
 from copy import copy
 from functools import cache, cached_property
 from importlib import resources
@@ -11,7 +12,19 @@ from types import MappingProxyType
 from fluent.runtime import FluentBundle, FluentResource
 from fluent.syntax import ast
 
-LANGUAGES: Mapping[str, str] = MappingProxyType({"en": "English", "es": "Español"})
+OWN_NAME = re.compile(r"^-language = (.+)$", re.MULTILINE)
+
+
+def _languages() -> Iterator[tuple[str, str]]:
+    """Every file of texts is a language; its own name for itself stands near the top of it."""
+    files = (each for each in resources.files("bot.text").iterdir() if each.name.endswith(".ftl"))
+    for file in sorted(files, key=lambda each: each.name):
+        name = OWN_NAME.search(file.read_text(encoding="utf-8"))
+        if name is not None:
+            yield file.name.removesuffix(".ftl"), name.group(1)
+
+
+LANGUAGES: Mapping[str, str] = MappingProxyType(dict(_languages()))
 """The languages of the menu, each by its own name. Somebody with another one reads English."""
 
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bot import answers, dialogue
+from bot import answers, dialogue, movements
 from bot.answers import Unclear
 from scheduler.ports import Question
 
@@ -310,3 +310,23 @@ def test_a_very_long_answer_is_unclear_and_quickly_so() -> None:
 def test_the_end_of_the_calendar_raises_nothing(year: int) -> None:
     answers.day("29 feb", date(year, 12, 31))
     answers.day("tomorrow", date(year, 12, 30))
+
+
+@pytest.mark.parametrize(
+    ("said", "language", "movement"),
+    [
+        ("small jumps", "en", "small-jump"),
+        ("small-jump", "en", "small-jump"),
+        ("saltos pequeños", "es", "small-jump"),
+        ("Saltos pequenos", "es", "small-jump"),
+        ("firm heel drop", "es", "firm-heel-drop"),
+    ],
+)
+def test_a_movement_is_named_in_the_clinicians_own_words(
+    said: str, language: str, movement: str
+) -> None:
+    assert movements.named(said, language) == movement
+
+
+def test_a_name_that_two_movements_share_is_asked_back() -> None:
+    assert isinstance(movements.named("heel drop", "en"), Unclear)

@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import date, datetime
 from typing import Any
 
-from bot import answers, companions, dialogue
+from bot import answers, companions, dialogue, movements
 from bot.answers import Unclear
 from bot.telegram.handlers import breaks, digest, verdicts, writing
 from bot.telegram.handlers.act import Act, Press
@@ -186,9 +186,7 @@ def parse(name: str, raw: str, language: str, today: date) -> Any:  # noqa: PLR0
         return _number(name, raw)
     match name:
         case "movement":
-            names = [(key, key.replace("-", " ")) for key in MOVEMENTS]
-            spaced = raw.replace("-", " ") if any(c.isalpha() for c in raw) else raw
-            return dialogue.pick(spaced, names)
+            return movements.named(raw, language)
         case "weekdays":
             return answers.weekdays(raw, language)
         case "window":
@@ -196,7 +194,7 @@ def parse(name: str, raw: str, language: str, today: date) -> Any:  # noqa: PLR0
         case "quiet":
             return dialogue.as_spans(answers.spans(raw, language))
         case "note":
-            return "" if raw.strip().lower() == "none" else raw.strip()[:LONGEST_NOTE]
+            return "" if answers.says_none(raw, language) else raw.strip()[:LONGEST_NOTE]
         case _:
             return answers.day(raw, today, language)
 
