@@ -28,7 +28,8 @@ COUNT = select(func.count()).select_from(inbox).where(ASIDE)
 COUNT_SINCE = COUNT.where(inbox.c.received_at >= bindparam("since"))
 OLDEST = ROWS.order_by(inbox.c.received_at, inbox.c.update_id).limit(bindparam("most"))
 ONE = ROWS.where(inbox.c.update_id == bindparam("which"))
-WAITING = {"state": Arrival.WAITING, "attempts": 0, "reason": None}
+WAITING = {"state": Arrival.WAITING, "attempts": 0}
+"""What it failed of stays with it: it is known as one that is tried again."""
 AGAIN = (
     update(inbox).where(ASIDE, inbox.c.update_id == bindparam("which")).values(**WAITING)
 )  # fmt: skip

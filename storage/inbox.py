@@ -104,7 +104,14 @@ class Inbox:
             claimed = {"these": these, "worker": worker, "lease_until": now + lease}
             self._connection.execute(CLAIM, claimed)
         return tuple(
-            Arrived(row.update_id, row.payload, row.received_at, row.attempts + 1) for row in rows
+            Arrived(
+                row.update_id,
+                row.payload,
+                row.received_at,
+                row.attempts + 1,
+                row.reason is not None,
+            )
+            for row in rows
         )
 
     def release(self) -> int:

@@ -58,6 +58,8 @@ class Incoming:
     forwarded: bool = False
     album: str = ""
     zone: str = ""
+    tried_again: bool = False
+    """It has failed before; see `scheduler.ports.Arrived`."""
 
 
 def incoming(update: dict[str, Any], received_at: datetime) -> Incoming | None:

@@ -188,7 +188,7 @@ class Work:
                 raise EndsItsWorkerError
             update = incoming(row.payload, row.received_at)
             if update is not None:
-                dispatch.handle(tx, update, now)
+                dispatch.handle(tx, replace(update, tried_again=row.tried_again), now)
             if not tx.inbox.finish(row.update_id, self._name):
                 raise LostLeaseError
             return update.press_id if update else None

@@ -105,6 +105,8 @@ class Arrived:
     received_at: datetime
     attempts: int
     """How often it was claimed, this time included."""
+    tried_again: bool = False
+    """Whether it has failed before, perhaps long ago: its sender may have been told that it was not noted."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -23,6 +23,7 @@ from scheduler.usecases.rest import (
     bars,
     closes_at,
     gather,
+    is_over,
     replan,
     stopped,
     today_of,
@@ -52,6 +53,8 @@ class Said:
     bout: int | None = None
     message_id: int | None = None
     sure: bool = False
+    tried_again: bool = False
+    """It could not be handled before, perhaps long ago."""
 
 
 def log(tx: Tx, client_id: int, said: Said, now: datetime) -> Reply:
@@ -59,7 +62,7 @@ def log(tx: Tx, client_id: int, said: Said, now: datetime) -> Reply:
     with changing(tx, client_id, now) as client:
         day, bout = _what(tx, client, said)
         running = gather(tx, client, day)
-        if said.at >= closes_at(client, day, running.practice):
+        if is_over(client, day, running.practice, said.at, now if said.tried_again else None):
             return reply("day-over", day=day.isoformat())
         if bout is not None and bout.state is BoutState.DONE:
             return as_it_stands(running, "already-logged")

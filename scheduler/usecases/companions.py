@@ -19,8 +19,8 @@ from scheduler.usecases.rest import (
     Running,
     bars,
     bouts_to_come,
-    closes_at,
     gather,
+    is_over,
     messages_left,
     stopped,
     today_of,
@@ -40,6 +40,7 @@ class Did:
     at: datetime
     rounds: int | None = None
     day: date | None = None
+    tried_again: bool = False
 
 
 # --- asked ---------------------------------------------------------------------------------------
@@ -125,7 +126,7 @@ def log(tx: Tx, client_id: int, did: Did, now: datetime) -> Reply:
             return reply("companion-not-planned", companion=did.key)
         if day > today:
             return reply("question-over")
-        if did.at >= closes_at(client, day, running.practice):
+        if is_over(client, day, running.practice, did.at, now if did.tried_again else None):
             return reply("day-over", day=day.isoformat())
         rounds = companion.rounds if did.rounds is None else did.rounds
         if not 0 <= rounds <= BOUNDS["rounds"][1]:

@@ -14,19 +14,23 @@ from scheduler.usecases.rest import (
     bars,
     closes_at,
     gather,
+    is_over,
     today_of,
 )
 from scheduler.usecases.wake import changing
 
 
-def undo(tx: Tx, client_id: int, source: str, at: datetime, now: datetime) -> Reply:
+def undo(
+    tx: Tx, client_id: int, source: str, at: datetime, now: datetime, tried_again: bool = False
+) -> Reply:
     """Void the last reps entry of a day that is still open, today's before yesterday's (P9)."""
     with changing(tx, client_id, now) as client:
         today = today_of(client, at)
         for day in (today, today - timedelta(days=1)):
             running = gather(tx, client, day)
             entry = tx.ledger.latest(client_id, day)
-            if entry is None or at >= closes_at(client, day, running.practice):
+            handled_at = now if tried_again else None
+            if entry is None or is_over(client, day, running.practice, at, handled_at):
                 continue
             return _void(tx, running, entry, source, now)
         return reply("undo-nothing")

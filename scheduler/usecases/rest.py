@@ -291,6 +291,17 @@ def unit(plan: Plan | None) -> dict[str, Argument]:
     }
 
 
+def is_over(
+    client: Client, day: date, practice: Practice, at: datetime, again_at: datetime | None
+) -> bool:
+    """Whether something said at an instant comes too late for a day: it was said after the close (P9).
+
+    `again_at`: when something is handled that failed before. Its sender was told that it was not noted, and
+    a day that was judged meanwhile stays as it was judged (Z2).
+    """
+    return max(at, again_at or at) >= closes_at(client, day, practice)
+
+
 def closes_at(client: Client, day: date, practice: Practice) -> datetime:
     """When a day closes: noon (setting) of the next day in the client's zone (Z2)."""
     return instant(day + timedelta(days=1), practice.close_hour * 60, client.zone)

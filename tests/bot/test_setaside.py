@@ -136,8 +136,11 @@ async def test_after_a_repair_each_counts_for_the_time_it_was_sent(
     await theatre.stage.say(kim, "/aside")
     await taps(theatre, "xa")
     await theatre.stage.later(seconds=1)
-    assert (ann.done(), ann.done(day=1)) == (20, 0)  # said while the day was open, and after it
-    assert ann.heard()[-1].ids == ("day-over",)
+    assert (ann.done(), ann.done(day=1)) == (
+        10,
+        0,
+    )  # said while it was open; it was judged meanwhile
+    assert [line.ids for line in ann.heard()[-2:]] == [("day-over",)] * 2
     await theatre.stage.say(kim, "/aside")
     (last, *_) = heard(theatre, kim, "aside")[::-1]
     count = last.get("aside")
@@ -228,3 +231,58 @@ async def test_where_nobody_can_be_told_the_others_still_go_on(
         await breaks(theatre, ann.facts.account, "my hip hurts", "something hurts")
     assert ann.texts("ask-pain-sign")
     assert await theatre.stage.house.store.run(lambda tx: tx.aside.count()) == 1
+
+
+async def test_what_is_tried_again_before_its_day_closes_counts_and_one_step_later_does_not(
+    theatre: Theatre, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The day of the message's own time; it closes at noon of the next (P9, Z2)."""
+    ann = theatre.clients[0]
+    fault = Broken(monkeypatch)
+    await ann.until(9)
+    first, second = await breaks(theatre, ann.facts.account, "did 10", "did 10")
+    await theatre.stage.later(seconds=PATIENCE.total_seconds())  # one after the other
+    fault.texts.clear()
+    await ann.until(11, 59, 58, day=1)
+    await taps(theatre, "xl", f"x:{first}", f"xr:{first}")
+    await ann.until(11, 59, 59, day=1)
+    assert (ann.done(), ann.done(day=1)) == (10, 0)
+    await ann.until(12, day=1)
+    await taps(theatre, "xl", f"x:{second}", f"xr:{second}")
+    await theatre.stage.later(seconds=1)
+    assert (ann.done(), ann.done(day=1)) == (10, 0)
+    assert ann.heard()[-1].ids == ("day-over",)
+
+
+async def test_an_undo_that_is_tried_again_takes_nothing_from_a_day_that_was_judged(
+    theatre: Theatre, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    ann = theatre.clients[0]
+    fault = Broken(monkeypatch)
+    fault.texts = {"undo"}
+    await ann.until(8)
+    await ann.tap("all")
+    (undo,) = await breaks(theatre, ann.facts.account, "undo")
+    fault.texts.clear()
+    await ann.until(12, day=1)
+    await taps(theatre, "xl", f"x:{undo}", f"xr:{undo}")
+    await theatre.stage.later(seconds=1)
+    assert ann.done() == 10
+    assert ann.heard()[-1].ids == ("undo-nothing",)
+
+
+async def test_pain_that_is_tried_again_is_asked_about_however_late(
+    theatre: Theatre, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Only the reps beside it come too late (P9)."""
+    ann = theatre.clients[0]
+    fault = Broken(monkeypatch)
+    fault.texts = {"did 10 but my hip hurts"}
+    await ann.until(9)
+    (poison,) = await breaks(theatre, ann.facts.account, "did 10 but my hip hurts")
+    fault.texts.clear()
+    await ann.until(12, day=3)
+    await taps(theatre, "xl", f"x:{poison}", f"xr:{poison}")
+    await theatre.stage.later(seconds=1)
+    assert ann.done() == 0
+    assert ann.heard()[-1].ids == ("ask-pain-sign",)

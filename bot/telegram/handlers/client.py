@@ -19,7 +19,13 @@ from scheduler.usecases.bouts import Said
 def said(update: Incoming, **more: object) -> Said:
     """What was said about a bout, with the update as its unique source."""
     message_id = None if update.kind == "press" else update.message_id
-    return Said(source=f"u{update.update_id}", at=update.at, message_id=message_id, **more)  # type: ignore[arg-type]
+    return Said(
+        source=f"u{update.update_id}",
+        at=update.at,
+        message_id=message_id,
+        tried_again=update.tried_again,
+        **more,  # type: ignore[arg-type]
+    )
 
 
 def open_question(tx: Tx, who: Person, kind: str) -> Question | None:
@@ -226,7 +232,8 @@ def help_(act: Act) -> Reply:
 
 def undo(act: Act) -> Reply:
     source = f"u{act.update.update_id}"
-    return corrections.undo(act.tx, act.who.id, source, act.update.at, act.now)
+    update = act.update
+    return corrections.undo(act.tx, act.who.id, source, update.at, act.now, update.tried_again)
 
 
 def health_again(act: Act) -> Reply:

@@ -231,7 +231,7 @@ def _plain(  # noqa: PLR0911 # one return a kind of intent
             until = wanted(tx, who, intent, now)
             return putoff.later(tx, who.id, update.at, now, until, said.bout)
         case "undo" if not intent.asks:
-            return corrections.undo(tx, who.id, said.source, update.at, now)
+            return corrections.undo(tx, who.id, said.source, update.at, now, said.tried_again)
         case "break":
             return breaks.wish(tx, who, update.text, now)
         case "help":

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, datetime, timedelta
 
 from bot import companions as said_of
@@ -27,10 +28,12 @@ def did(act: Act) -> Reply:
         on = date.fromisoformat(day)
     except ValueError:
         return reply("question-over")
-    source = f"u{act.update.update_id}"
-    return companions.log(
-        act.tx, act.who.id, Did(key, source, act.update.at, int(rounds), on), act.now
-    )
+    return companions.log(act.tx, act.who.id, _said(act.update, key, int(rounds), on), act.now)
+
+
+def _said(update: Incoming, key: str, rounds: int | None, day: date | None) -> Did:
+    """What was done, with the update as its unique source."""
+    return Did(key, f"u{update.update_id}", update.at, rounds, day, update.tried_again)
 
 
 PRESSES: dict[str, Press] = {"cd": did}
@@ -67,7 +70,7 @@ def beside(
 def _meant(tx: Tx, who: Person, named: Named, intent: Intent, update: Incoming) -> Did:
     today = today_of(tx.people.client(who.id), update.at)
     day = today - timedelta(days=1) if intent.day == "yesterday" else None
-    return Did(named.key, f"u{update.update_id}", update.at, named.rounds, day)
+    return _said(update, named.key, named.rounds, day)
 
 
 def _done(tx: Tx, who: Person, named: Named, meant: Did, now: datetime) -> Reply:
@@ -81,7 +84,7 @@ def _done(tx: Tx, who: Person, named: Named, meant: Did, now: datetime) -> Reply
 
 
 def _with(meant: Did, rounds: int) -> Did:
-    return Did(meant.key, meant.source, meant.at, rounds, meant.day)
+    return replace(meant, rounds=rounds)
 
 
 def answered(tx: Tx, who: Person, intent: Intent, update: Incoming, now: datetime) -> Reply | None:
@@ -93,8 +96,7 @@ def answered(tx: Tx, who: Person, intent: Intent, update: Incoming, now: datetim
     if rounds is False:
         return None
     day = date.fromisoformat(str(question.body["day"]))
-    key, source = str(question.body["key"]), f"u{update.update_id}"
-    return companions.log(tx, who.id, Did(key, source, update.at, rounds, day), now)
+    return companions.log(tx, who.id, _said(update, str(question.body["key"]), rounds, day), now)
 
 
 def _rounds(intent: Intent, text: str, language: str) -> int | bool | None:
