@@ -73,8 +73,8 @@ class Siege:
         return await self.all_.start("work", settings={"BOUTWISE_SEND_RATE": str(RATE)}, wait=False)
 
     async def kill_one(self) -> None:
-        """SIGKILL wherever it is; another takes its place at once."""
-        victim = self.random.randrange(WORKERS)
+        """SIGKILL wherever it is, the longest-lived first, so that each has worked; another takes its place."""
+        victim = self.kills % WORKERS
         await self.all_.kill(self.places[victim])
         self.in_flight |= await self.flock.books.under_way()
         self.places[victim] = await self.worker()
