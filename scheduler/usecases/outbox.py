@@ -27,8 +27,9 @@ from scheduler.usecases import days, reachable
 CLAIM_LEASE = timedelta(seconds=12)
 """How long the claims of a worker that died keep others waiting.
 
-Between a claim and its `begins` lie milliseconds (the pace gives places 15 ms ahead); it is longer than the
-10 s for which a database may let us wait for a connection. A slower worker loses the claim and sends nothing.
+Between a claim and its beginning lay at most 0.2 s at 25 messages a second and 1.1 s at 1,000 (measured, four
+workers on two busy processors). It is longer than the 10 s for which a database may let us wait for a
+connection. A worker that is slower loses the claim and sends nothing.
 """
 REQUEST_LEASE = SEND_WITHIN + timedelta(seconds=15)
 """Longer than a request, the transaction that begins it and the one that keeps its outcome: a row that is

@@ -87,6 +87,23 @@ async def test_words_that_answer_an_open_question_about_pain_are_about_pain(
     assert await held_of(theatre) == ["question-open"]  # she had said that something hurts
 
 
+async def test_what_more_she_says_is_told_too_and_what_cannot_be_read_only_once_a_day(
+    theatre: Theatre, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    ann = theatre.clients[0]
+    fault = Broken(monkeypatch)
+    fault.texts = {"my hip hurts", "i fell", "hello"}
+    await ann.until(8)
+    with monkeypatch.context() as blind:
+        blind.setattr("bot.telegram.unread.understand", unreadable)
+        for _ in range(2):
+            await breaks(theatre, ann.facts.account, "hello")
+            await theatre.stage.later(seconds=PATIENCE.total_seconds())
+    await breaks(theatre, ann.facts.account, "i fell")
+    assert [flag.get("words") for flag in flagged(theatre)] == [None, "i fell"]
+    assert len({flag["flag"] for flag in flagged(theatre)}) == 2
+
+
 async def test_a_clinicians_words_about_pain_stop_nobody(
     theatre: Theatre, monkeypatch: pytest.MonkeyPatch
 ) -> None:

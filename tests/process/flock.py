@@ -87,6 +87,12 @@ class Flock:
             if id_ == "prompt"
         ]
 
+    def waiting(self) -> int:
+        """How many of them have not been asked yet; those of unknown fate count."""
+        log, others = self.house.world.log, self.house.practice.ids
+        sent = (each for each in log if each.method == "sendMessage" and each.chat_id not in others)
+        return len(self.due) - sum(1 for _ in sent)
+
     def told(self) -> "Told":
         """What the platform knows of them by now."""
         accepted = self.accepted()

@@ -32,12 +32,12 @@ WORKERS = 4
 RATE = 40
 TRIP = 0.3
 """Seconds from a request to its answer: some eight prompts are under way at any moment."""
-JOIN_EVERY, JOINING = 0.2, 5
-"""Seconds, and how many more are asked then: 25 a second."""
+JOIN_EVERY, JOINING, WAITING = 0.2, 5, 100
+"""Seconds, and how many more are asked then: 25 a second; where a machine is slow only so many wait."""
 KILL_EVERY = 2.0
 SAY_EVERY = 5
 """After so many turns of the crowd the writer says a number."""
-BACKLOG = 200
+BACKLOG = 150
 """Due in one moment at the beginning, so that the rate has something to hold back."""
 SPAN, JITTER = 3.0, 1.5
 """Seconds. From its place in the line to its acceptance a message takes longer or shorter by so much, where a
@@ -73,7 +73,7 @@ class Siege:
         return await self.all_.start("work", settings={"BOUTWISE_SEND_RATE": str(RATE)}, wait=False)
 
     async def kill_one(self) -> None:
-        """SIGKILL wherever it is, the longest-lived first, so that each has worked; another takes its place."""
+        """SIGKILL wherever it is, the longest-lived first, so that each has worked; another comes."""
         victim = self.kills % WORKERS
         await self.all_.kill(self.places[victim])
         self.in_flight |= await self.flock.books.under_way()
@@ -81,8 +81,10 @@ class Siege:
         self.kills += 1
 
     async def kill_again_and_again(self) -> None:
+        """The next one when the one before is back: on a slow machine nobody would be at work else."""
         for _ in range(KILLS):
             await asyncio.sleep(KILL_EVERY * self.random.uniform(0.5, 1.5))
+            await self.all_.says("Boutwise is running.", 1 + WORKERS + self.kills)
             await self.kill_one()
 
     async def crowd(self, killing: asyncio.Task[None]) -> None:
@@ -90,7 +92,8 @@ class Siege:
         await self.flock.join(BACKLOG)
         turn = 0
         while not killing.done():
-            await self.flock.join(JOINING)
+            if self.flock.waiting() < WAITING:
+                await self.flock.join(JOINING)
             if turn % SAY_EVERY == 0:
                 self.write()
             turn += 1
