@@ -19,7 +19,10 @@ NO_PAIN = "wq:none"
 
 def unread(row: Arrived) -> Unread:
     """Who waits for an answer to it, and whether it may be about pain."""
-    chat = answer_chat(row.payload)
+    try:
+        chat = answer_chat(row.payload)
+    except Exception:  # noqa: BLE001 # not even an object
+        chat = None
     if chat is None:
         return Unread(None)
     try:

@@ -7,6 +7,7 @@ import pytest
 
 from bot.telegram.unread import unread
 from scheduler.ports import Arrived
+from scheduler.usecases.unread import Unread
 
 NOW = datetime(2027, 3, 8, 9, tzinfo=UTC)
 
@@ -62,3 +63,7 @@ def test_what_has_no_shape_counts_as_a_yes_where_somebody_waits(
 ) -> None:
     found = unread(Arrived(1, {"update_id": 1, **payload}, NOW, 4))
     assert (found.chat, found.alarm, found.words) == (chat, alarm, "")
+
+
+def test_what_is_no_update_at_all_tells_of_nobody() -> None:
+    assert unread(Arrived(1, ["it hurts"], NOW, 4)) == Unread(None)
