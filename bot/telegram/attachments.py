@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import partial
 from typing import Any
 
 from bot.pictures import caseload_picture, how_to_picture, week_picture
@@ -75,12 +76,10 @@ def _week_picture(args: Mapping[str, Any], others: tuple[Text, ...]) -> Attachme
     return Attachment(PHOTO, f"week-{first}.png", (caption, *others), week_picture, line)
 
 
-def _how_to(args: Mapping[str, Any], others: tuple[Text, ...], id_: str) -> Attachment:
+def _how_to(id_: str, args: Mapping[str, Any], others: tuple[Text, ...]) -> Attachment:
     """The practice's own picture or clip of an exercise, else our drawing; the words say all of it."""
     exercise, own = str(args["exercise"]), args.get("picture") or {}
-    caption = text(id_, exercise=exercise)
-    if id_ == "how-to-asked":
-        caption = text("how-to-asked", exercise=exercise, others=args["others"])
+    caption = Text(id_, {key: value for key, value in args.items() if key != "picture"})
     return Attachment(
         PHOTO, f"{exercise}.png", (caption, *others), how_to_picture, exercise,
         str(own.get("file", "")), str(own.get("kind", PHOTO)),
@@ -91,7 +90,9 @@ MAKERS: Mapping[str, Callable[[Mapping[str, Any], tuple[Text, ...]], Attachment]
     "digest-picture": _digest_picture,
     "digest-file": _digest_file,
     "week-picture": _week_picture,
-    "how-to": lambda args, others: _how_to(args, others, "how-to"),
-    "how-to-asked": lambda args, others: _how_to(args, others, "how-to-asked"),
+    **{
+        id_: partial(_how_to, id_)
+        for id_ in ("how-to", "how-to-asked", "own-card", "own-card-kept")
+    },
 }
 """The texts that leave as a photo or a file."""

@@ -37,7 +37,8 @@ class Incoming:
     """One update. `at` is the message's own time; a press has none, so the time it was received (Z1).
 
     `forwarded`: the words are somebody else's, or of another time. `album`: several files that were sent
-    at once share it. `zone`: the time zone of a shared location, empty where it has none.
+    at once share it. `file_id`: the platform's id of a file. `zone`: the time zone of a shared location,
+    empty where it has none.
     """
 
     update_id: int
@@ -57,6 +58,7 @@ class Incoming:
     is_bot: bool = False
     forwarded: bool = False
     album: str = ""
+    file_id: str = ""
     zone: str = ""
     tried_again: bool = False
     """It has failed before; see `scheduler.ports.Arrived`."""
@@ -119,8 +121,15 @@ def _message(update: dict[str, Any], said: dict[str, Any], kind: str) -> Incomin
         is_bot=bool(sender.get("is_bot")),
         forwarded="forward_origin" in said,
         album=str(said.get("media_group_id", "")),
+        file_id=_file_id(said.get(file)),
         zone=str((said.get("location") or {}).get("zone", "")),
     )
+
+
+def _file_id(sent: Any) -> str:
+    """The platform's id of a file; of a picture's sizes the last, which is the largest."""
+    largest = sent[-1] if isinstance(sent, list) and sent else sent
+    return str(largest.get("file_id", "")) if isinstance(largest, dict) else ""
 
 
 def _press(update: dict[str, Any], press: dict[str, Any], received_at: datetime) -> Incoming:

@@ -737,6 +737,21 @@ flag-closed = Flag #{ $flag } is closed: { $outcome }. A hold stays until you re
 ask-flag-note = What is your note to flag #{ $flag }? It is kept with the flag and never sent to the client.
 flag-closed-before = Flag #{ $flag } was closed before. Nothing was changed.
 
+## clinician: how-to cards
+
+cards = How-to cards, as clients see them. Tap an exercise to see its card, or to give it a picture of your own.
+own-card =
+    { how-to }
+
+    { $given ->
+        [yes] This is your own picture.
+       *[no] This is a drawing.
+    } To use another one, send me a photo or a short clip now. Clients will see it.
+own-card-kept =
+    Kept. Clients see this from now on:
+    { how-to }
+own-card-wrong-kind = Please send it as a photo or a clip, not as a file.
+
 ## clinician: clients
 
 caseload =
@@ -1031,6 +1046,7 @@ fault-too-many-reps =
 help-clinician =
     /clients shows your caseload; send a part of a name to find a client.
     /invite makes a link for a new client.
+    /cards shows how each exercise is explained, and takes your own pictures.
     Flags come on their own. Close each one with its outcome.
 welcome-clinician = Hello { $name }. You joined { $practice } as a clinician. Start with /invite or /clients.
 
@@ -1181,6 +1197,7 @@ help-admin =
     /people shows who is in the practice.
     /invite makes a link for somebody new.
     /settings shows and changes the practice's settings.
+    /cards shows how each exercise is explained, and takes your own pictures.
     /aside shows messages and taps that could not be handled.
 settings =
     The settings of the practice. Tap one to change it.
@@ -1391,6 +1408,7 @@ button-not-today = Not today
 
 ## button: clinician
 
+button-use-drawing = Use the drawing again
 button-close-flag = Close flag
 button-close-flag-number = Close flag #{ $flag }
 button-write = Write
@@ -1500,6 +1518,7 @@ command-times = See or change your times
 command-help = Help, and whom to call
 command-clients = Your clients
 command-digest = The week so far
+command-cards = How-to cards and their pictures
 command-invite = Invite somebody
 command-people = Who is in the practice
 command-settings = The practice's settings

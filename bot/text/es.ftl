@@ -773,6 +773,21 @@ flag-closed = El aviso #{ $flag } está cerrado: { $outcome }. Una suspensión s
 ask-flag-note = ¿Qué nota pone al aviso #{ $flag }? Se guarda con el aviso y nunca se envía al paciente.
 flag-closed-before = El aviso #{ $flag } ya estaba cerrado. No se cambió nada.
 
+## clinician: how-to cards
+
+cards = Fichas de los ejercicios, como las ven los clientes. Toque un ejercicio para ver su ficha o para darle una imagen propia.
+own-card =
+    { how-to }
+
+    { $given ->
+        [yes] Esta es su propia imagen.
+       *[no] Esto es un dibujo.
+    } Para poner otra, mándeme ahora una foto o un vídeo corto. Los clientes la verán.
+own-card-kept =
+    Guardada. Los clientes ven esto desde ahora:
+    { how-to }
+own-card-wrong-kind = Por favor, mándela como foto o vídeo, no como archivo.
+
 ## clinician: clients
 
 caseload =
@@ -1097,6 +1112,7 @@ fault-too-many-reps =
 help-clinician =
     /clients muestra sus pacientes; escriba una parte del nombre para buscar.
     /invite hace un enlace para un paciente nuevo.
+    /cards muestra cómo se explica cada ejercicio, y recibe sus propias imágenes.
     Los avisos llegan solos. Cierre cada uno con su resultado.
 welcome-clinician = Hola, { $name }. Ha entrado en { $practice } como terapeuta. Empiece con /invite o /clients.
 answers-lost = Estuve sin conexión desde el { $since } hasta ahora. El servicio de chat guarda lo que se escribe solo un día. Puede que se hayan perdido respuestas, también sobre dolor o una caída. Por favor, pregunte a sus pacientes.
@@ -1255,6 +1271,7 @@ help-admin =
     /people muestra quién está en la clínica.
     /invite hace un enlace para alguien nuevo.
     /settings muestra y cambia los ajustes de la clínica.
+    /cards muestra cómo se explica cada ejercicio, y recibe sus propias imágenes.
     /aside muestra los mensajes y toques que no se pudieron tratar.
 settings =
     Los ajustes de la clínica. Toque uno para cambiarlo.
@@ -1468,6 +1485,7 @@ button-not-today = Hoy no
 
 ## button: clinician
 
+button-use-drawing = Volver al dibujo
 button-close-flag = Cerrar aviso
 button-close-flag-number = Cerrar aviso #{ $flag }
 button-write = Escribir
@@ -1577,6 +1595,7 @@ command-times = Ver o cambiar sus horas
 command-help = Ayuda, y a quién llamar
 command-clients = Sus pacientes
 command-digest = Cómo va la semana
+command-cards = Fichas de ejercicios y sus imágenes
 command-invite = Invitar a alguien
 command-people = Quién está en la clínica
 command-settings = Los ajustes de la clínica

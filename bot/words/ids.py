@@ -84,6 +84,8 @@ UNSPOKEN: Mapping[str, str] = {
     "phone": "flag mistake-noted stop-crisis stop-emergency",
     "practice": "consent-declined ready-waiting",
     "reps": "already-logged ask-reps-range edit-kept nothing-open today",
+    "exercises": "cards",
+    "role": "cards own-card own-card-kept",
     "roles": "ask-role role-not-yours",
     "screen": "ask-which",
     "total": "day-opening no-answer nudge put-off today-next today-open",

@@ -16,6 +16,7 @@ from bot.telegram.buttons import (
     companions,
     cover,
     digest,
+    pictures,
     setaside,
     verdicts,
     week,
@@ -38,6 +39,7 @@ KEYBOARDS: dict[str, Callable[[Args], Rows]] = {
     **cover.KEYBOARDS,
     **setaside.KEYBOARDS,
     **verdicts.KEYBOARDS,
+    **pictures.KEYBOARDS,
 }
 """From the id of a text to its buttons. A message without an entry has none."""
 
@@ -60,6 +62,7 @@ SHAPES: dict[str, str] = {
     **cover.SHAPES,
     **setaside.SHAPES,
     **verdicts.SHAPES,
+    **pictures.SHAPES,
     **dict.fromkeys(("all", "few", "lat", "skp", "n", "m", "u"), "i"),
     **dict.fromkeys(("c", "cn", "cr", "cp", "ch", "rel", "fx", "a", "ia", "d", "dd", "ic"), "i"),
     **dict.fromkeys(("sure", "ok", "pass", "t", "hw", "zs", "df", "ds", "s", "ir", "ln"), "s"),

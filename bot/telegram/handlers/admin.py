@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot import answers
-from bot.telegram.handlers import cover, setaside
+from bot.telegram.handlers import cover, pictures, setaside
 from bot.telegram.handlers.act import Act, Press
 from scheduler.domain.people import Role
 from scheduler.domain.reply import Reply, reply
@@ -50,6 +50,7 @@ def discharge(act: Act) -> Reply:
 PRESSES: dict[str, Press] = {
     **cover.PRESSES,
     **setaside.PRESSES,
+    **pictures.OF_ADMIN,
     "s": setting,
     "ir": invite_role,
     "ic": invite_clinician,
@@ -59,7 +60,7 @@ PRESSES: dict[str, Press] = {
     "d": ask_discharge,
     "dd": discharge,
 }
-COMMANDS: tuple[str, ...] = ("people", "invite", "settings", "aside", "help")
+COMMANDS: tuple[str, ...] = ("people", "invite", "settings", "cards", "aside", "help")
 ASKED = ("setting", "invite", "cover")
 """The questions that typed words answer."""
 
@@ -69,8 +70,8 @@ def heard(act: Act) -> Reply | None:
     if act.update.kind == "edit":
         return None
     said = act.update.text.strip()
-    if not said:
-        return reply("cannot-see-files", file=act.update.file)
+    if (file := pictures.heard(act)) is not None:
+        return file
     for question in act.tx.questions.of(act.who.id):
         match question.kind:
             case "setting":
@@ -115,7 +116,7 @@ def _days(name: str, said: str, language: str) -> str:
     return " ".join(WEEKDAYS[day] for day in days)
 
 
-def command(act: Act, name: str) -> Reply | None:
+def command(act: Act, name: str) -> Reply | None:  # noqa: PLR0911 # one return a command
     """The commands of an admin's menu."""
     match name:
         case "people" | "start":
@@ -126,6 +127,8 @@ def command(act: Act, name: str) -> Reply | None:
         case "settings":
             act.tx.questions.close(act.who.id, *ASKED)
             return practice.settings(act.tx)
+        case "cards":
+            return pictures.screen(act)
         case "aside":
             return setaside.screen(act)
         case "help":

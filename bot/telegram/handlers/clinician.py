@@ -8,7 +8,7 @@ from typing import Any
 
 from bot import answers, companions, dialogue, movements
 from bot.answers import Unclear
-from bot.telegram.handlers import breaks, digest, verdicts, writing
+from bot.telegram.handlers import breaks, digest, pictures, verdicts, writing
 from bot.telegram.handlers.act import Act, Press
 from scheduler.domain.companions import CATALOGUE
 from scheduler.domain.hours import local_day
@@ -204,6 +204,7 @@ _PRESSES: dict[str, Press] = {
     **digest.PRESSES,
     **verdicts.PRESSES,
     **writing.OF_CLINICIAN,
+    **pictures.OF_CLINICIAN,
     "cl": clients,
     "cn": turn,
     "c": page,
@@ -224,15 +225,15 @@ _PRESSES: dict[str, Press] = {
 PRESSES: dict[str, Press] = {
     verb: writing.on_to_something_else(press) for verb, press in _PRESSES.items()
 }
-COMMANDS: tuple[str, ...] = ("clients", "digest", "invite", "help")
+COMMANDS: tuple[str, ...] = ("clients", "digest", "invite", "cards", "help")
 
 
 def heard(act: Act) -> Reply | None:  # noqa: PLR0911 # one return a kind of question
     """Typed words: the open question's answer, else a search of the caseload by name."""
     if act.update.kind == "edit":
         return None
-    if not act.update.text:
-        return reply("cannot-see-files", file=act.update.file)
+    if (file := pictures.heard(act)) is not None:
+        return file
     if (answer := writing.typed(act)) is not None:
         return answer
     if question := open_question(act.tx, act.who.id, "invite"):
@@ -291,4 +292,6 @@ def command(act: Act, name: str) -> Reply | None:
         return digests.latest(act.tx, act.who.id, act.now)
     if name == "invite":
         return staff.ask_client_name(act.tx, act.who, act.now)
+    if name == "cards":
+        return pictures.screen(act)
     return reply("help-clinician") if name == "help" else None
