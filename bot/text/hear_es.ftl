@@ -1167,7 +1167,8 @@ how-to =
     muestreme|muestrame|ensename|enseneme|ensene
     ^ me muestra|ensena
     no se|recuerdo como
-    no me acuerdo como|de como
+    no me acuerdo como
+    no me acuerdo de como
     se me olvido como
     ^ el|la|un|una? dibujo|foto|imagen $
     ver el|la dibujo|foto|imagen

@@ -153,8 +153,8 @@ VERBS = (
         DANA, "jv:{ann}:2027-03-04:excused", "verdict-kept", ("day", "audit"), DAYS,
         "jv:{gil}:2027-03-04:excused",
     ),
-    Verb(DANA, "hp:stomp", "own-card", ("question",), (), "hp:handstand", OVER),
-    Verb(DANA, "hx:stomp", "own-card", ("setting", "audit"), (), "hx:handstand", OVER),
+    Verb(DANA, "hp:stomp", "own-card", ("question",)),
+    Verb(DANA, "hx:stomp", "own-card", ("setting", "audit")),
     # an admin's
     Verb(KIM, "gp:stomp", "own-card", ("question",), (), "gp:handstand", OVER),
     Verb(KIM, "gx:stomp", "own-card", ("setting", "audit"), (), "gx:handstand", OVER),
