@@ -234,13 +234,13 @@ class House:
             )  # a clearance that lapses (C2)
             return bool(row["who"] == person or by_itself)
         own = name in {"question", "staff"} and row["person"] == person
+        if name == "setting" and ROLES.get(who) is Role.CLINICIAN:
+            own = str(row["name"]).startswith("card:")  # how an exercise is shown (C7)
         if own or (name == "person" and row["id"] == person and _only_language(old, new)):
             return True
         match ROLES.get(who, Role.CLIENT):
             case Role.CLIENT:
                 return self._client_may(person, name, row)
-            case Role.CLINICIAN if name == "setting":
-                return str(row["name"]).startswith("card:")  # how an exercise is shown (C7)
             case Role.CLINICIAN:
                 about = row.get("client", row["id"] if name == "client" else row.get("person"))
                 allowed = name in OF_CLINICIAN or name in {"client", "question"}
