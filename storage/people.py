@@ -194,6 +194,9 @@ def _client_values(client: Client) -> dict[str, Any]:
         "heard_at": client.heard_at,
         "judged_to": client.judged_to,
         "cards": list(client.cards),
+        "step_home": client.step_home,
+        "stepped_on": client.stepped_on,
+        "left_at": client.left_at,
         "wake_at": client.wake_at,
     }
 
@@ -218,5 +221,8 @@ def client_of(row: Row[Any]) -> Client:
         heard_at=row.heard_at,
         judged_to=row.judged_to,
         cards=tuple(row.cards or ()),
+        step_home=row.step_home,
+        stepped_on=row.stepped_on,
+        left_at=row.left_at,
         wake_at=row.wake_at,
     )

@@ -24,6 +24,7 @@ from storage.plans import Plans
 from storage.questions import Questions
 from storage.staff import Digests, Staffing
 from storage.standing import Standings
+from storage.steptests import StepTests
 from storage.weeks import Weeks
 
 Result = TypeVar("Result")
@@ -42,6 +43,7 @@ class SqlTx:
         self.weeks: ports.Weeks = Weeks(connection, memo)
         self.pauses: ports.Pauses = Pauses(connection, memo)
         self.companions: ports.Companions = Companions(connection)
+        self.steptests: ports.StepTests = StepTests(connection)
         self.health: ports.Health = Health(connection, memo)
         self.flags: ports.Flags = Flags(connection, memo)
         self.questions: ports.Questions = Questions(connection, memo)

@@ -25,6 +25,7 @@ from storage.flags import flag_of, flags, hold_of, holds, reports
 from storage.memo import Memo
 from storage.people import client_of, clients, person_of, persons
 from storage.plans import clearance_of, clearances, plans, version_of
+from storage.steptests import step_test_of, steptests, tests_by
 from storage.tables import WeekRow, table
 
 weeks = table(WeekRow)
@@ -134,6 +135,7 @@ def _about_days(first: date, last: date) -> dict[str, Query]:
         "reports": (reports.c.client, _report, said.order_by(reports.c.at, reports.c.id)),
         "holds": (holds.c.client, hold_of, held.order_by(holds.c.opened_at)),
         "pauses": (pauses.c.client, pause_of, pauses_since(first)),
+        "steps": (steptests.c.client, step_test_of, tests_by(last)),
     }
 
 

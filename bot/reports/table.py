@@ -36,7 +36,9 @@ FIGURES: Mapping[str, str] = {
 LISTS = ("weekly_question", "companions", "reasons")
 DAY = ("day", "state", "why", "done", "total")
 DAYS = tuple(f"day{number}_{name}" for number in range(1, 8) for name in DAY)
-COLUMNS = (*HEAD, *FIGURES, *LISTS, *DAYS)
+STEP = ("day", "best", "positive", "slower")
+STEPS = ("step_test_day", "step_test_seconds", "step_test_positive", "step_test_slower")
+COLUMNS = (*HEAD, *FIGURES, *LISTS, *DAYS, *STEPS)
 
 FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
 """How a cell begins that a spreadsheet may carry out (OWASP, "CSV Injection"; second-hand)."""
@@ -61,6 +63,7 @@ def _row(line: Mapping[str, Any]) -> list[Any]:
         "; ".join(f"{each['name']}: {each['done']}/{each['days']}" for each in line["companions"]),
         "; ".join(_reason(each) for each in line["reasons"]),
         *(cell[name] for cell in line["cells"] for name in DAY),
+        *((line.get("step") or {}).get(name) for name in STEP),
     ]
 
 

@@ -131,6 +131,9 @@ part-row-digest =
     }{ $companions ->
         [none] { "" }
        *[other] . { $companions }
+    }{ $step ->
+        [none] { "" }
+       *[other] . Step test { $step }
     }
 part-row-client =
     { $name }{ $whose ->
@@ -185,6 +188,27 @@ part-chosen =
        *[no] { "" }
     }
 
+part-trial =
+    { $best ->
+        [none] no time
+       *[other] { $best } s
+    }
+part-step =
+    { $best ->
+        [none] no time
+       *[other] { $best } s
+    }{ $positive ->
+        [yes] , screen positive
+       *[no] { "" }
+    }{ $slower ->
+        [yes] , slower than the best
+       *[no] { "" }
+    } ({ $day_short })
+part-row-step = { $day }: { $trials }{ $home ->
+        [yes] { " " }(at home)
+       *[no] { "" }
+    }
+
 ## part: lines of a flag
 
 part-flag-urgent =
@@ -228,6 +252,16 @@ part-flag-readiness =
     { $readiness }
 part-flag-begins = From: { $begins }
 part-flag-until = Until: { $until }
+part-flag-screened =
+    { $screened ->
+        [no-time] Could not complete it: screen positive, no time
+        [positive] Screen positive: over the cut-off
+        [positive-slower] Screen positive: over the cut-off, and more than the set share slower than the best
+       *[slower] More than the set share slower than the best
+    }
+part-flag-trials = Tries: { $trials }
+part-flag-best-before = Best before: { $best_before } s
+part-flag-stepped = Last step test: { $stepped }
 part-flag-words = Own words: “{ $words }”
 part-flag-phone = Phone: { $phone }
 
@@ -622,6 +656,32 @@ how-to-asked =
             To see another exercise of yours, tap it here:
     }
 
+## client: the step test
+
+step-due = It is time for your step test again. Do it only with somebody beside you. { $clinician } sees the result. If this is no good time, leave it for another day.
+step-allowed = { $clinician } lets you do the step test at home. Do it only with somebody beside you. To begin, tap the button or send: /steptest
+step-how =
+    Do this test only with somebody right beside you. Stop if you feel dizzy or if it hurts.
+    Put 2 strips of tape flat on the floor, in a cross. You now have 4 squares. You can trip on sticks, so use flat tape. Wear shoes. Have support in reach.
+    Stand in square 1, in front of square 2. Square 3 is beside square 2. Square 4 is beside square 1.
+step-order =
+    Step in this order: 2, 3, 4, 1. Then back: 4, 3, 2, 1. Face the same way all the time. Put both feet in each square.
+    Start the clock when your first foot is in square 2. Stop it when your last foot is back in square 1. Try it once, then do it 2 times. Go only as fast as you feel steady.
+ask-step-ready = Is somebody with you now?
+ask-step-times = Do it 2 times. Send both times in seconds, like: 14.8 and 15.2. Lost balance, touched the tape, or took a wrong order? Then that try has no time. Send: void. If you fell, send: fell
+ask-step-second = I have the first: { $trials }. What is the second? Send the seconds, or: void
+step-noted =
+    Noted: { $trials }. The better time counts. { $clinician } sees it.{ $void ->
+        [yes] { " " }Did you fall or get hurt? Then send: fell. Or: hurts
+       *[no] { "" }
+    }
+step-taken-back = I took it back. To log the test again, send: /steptest
+step-left = OK. To do it another time, send: /steptest
+step-not-here = You do the step test with { $clinician }, not on your own at home.
+step-not-now = No step test now, please.
+step-unclear = Please send the times in seconds, like: 14.8 and 15.2. No time? Send: void
+step-range = A time is from { $low } to { $high } seconds. Please send it again, like: 14.8
+
 ## client: words and help
 
 not-understood = I did not get that, so I logged nothing. Send a number, or one of these words: later, skip, undo, hurts, fell, help. Shall I pass your words to { $clinician }? If you are hurt or ill now, call { $emergency_number }.
@@ -805,6 +865,47 @@ client-pain =
     { $scores ->
         [none] No score of pain in 14 days. That is not “no pain”.
        *[other] Pain of 10 in 14 days: { $scores }
+    }
+client-step =
+    Step test on { $day }: { $best ->
+        [none] could not complete it, no time
+       *[other] { $best } s
+    }{ $positive ->
+        [yes] , screen positive
+       *[no] { "" }
+    }{ $slower ->
+        [yes] , slower than the best by more than the set share
+       *[no] { "" }
+    }.{ $best_before ->
+        [none] { "" }
+       *[other] { " " }Best before: { $best_before } s.
+    }{ $change ->
+        [none] { "" }
+       *[other] { " " }Against the one before: { $change } s.
+    }{ $due ->
+        [none] { "" }
+       *[other] { " " }Next due on { $due }.
+    }
+step-page =
+    Step tests of { $name }: { $count }{ $tests ->
+        [none] { "" }
+       *[other] { "\u000A" }{ $tests }
+    }
+    { $home ->
+        [yes] The client may do it at home.
+       *[no] The client may not do it at home.
+    } It is a screen: it does not tell who will fall.
+ask-client-step = Step test of { $name }: send both times in seconds, like: 14.8 16.2. For a try without a time send: void. Like: 15.01 void
+client-step-noted =
+    Logged for { $name }: { $trials }. { $best ->
+        [none] Could not complete it.
+       *[other] The better time counts: { $best } s.
+    } { $positive ->
+        [yes] Screen positive.
+       *[no] Screen not positive. That does not rule out a fall.
+    }{ $slower ->
+        [yes] { " " }Slower than the best by more than the set share.
+       *[no] { "" }
     }
 client-heard =
     { $since ->
@@ -1220,6 +1321,7 @@ setting-bad-window = { $setting }: please send hours like: 08:00-20:00
 setting-bad-week-start = { $setting }: please send one weekday, like: Monday
 setting-bad-work-hours = { $setting }: please send hours like: 09:00-17:00
 setting-bad-work-days = { $setting }: please send weekdays, like: Mon, Tue, Fri
+setting-bad-erase-left = { $setting }: please send: yes or no
 setting-bad-files-in-chat = { $setting }: please send: yes or no
 setting-bad-number = { $setting }: please send a number that can be called.
 setting-too-long = { $setting }: please send at most { $longest } characters.
@@ -1471,6 +1573,18 @@ button-dose-as-before = { $total } a day, as before
 button-from-today = From today
 button-from-tomorrow = From tomorrow
 
+## button: the step test
+
+button-step-start = See how it is done
+button-step-ready = Yes, somebody is beside me
+button-step-later = Not now
+button-step-take-back = Take it back
+button-step-tests = Step tests
+button-step-log = Log a step test
+button-step-no-time = Both without a time
+button-step-home = Allow it at home
+button-step-not-home = No longer at home
+
 ## button: admin and roles
 
 button-language = { $language }
@@ -1514,6 +1628,7 @@ command-undo = Take back the last number
 command-health = Tell us that your health changed
 command-break = Have a break
 command-back = End your break
+command-steptest = The step test
 command-times = See or change your times
 command-help = Help, and whom to call
 command-clients = Your clients
@@ -1757,6 +1872,9 @@ name-reason-silent = silent
 name-reason-break = asked for a break
 name-reason-lapsed = clearance lapsed
 name-reason-review-due = review due
+name-reason-step-test = step test
+name-reason-step-due = step test due
+name-reason-left = left
 name-reason-plan-ended = plan ended
 name-kind-pain = Pain or a warning sign
 name-kind-fall = A fall
@@ -1768,6 +1886,9 @@ name-kind-plan-ended = The plan has ended
 name-kind-review-due = Review is due
 name-kind-lapsed = Clearance has lapsed
 name-kind-break = A break
+name-kind-step-test = Step test
+name-kind-step-due = Step test is due
+name-kind-left = Has left
 name-kind-silent = Silent
 name-kind-missed-days = Planned days in a row not done
 name-kind-week-out-of-reach = This week cannot be kept
@@ -1782,6 +1903,8 @@ name-outcome-heard = Ended by itself, the client wrote
 name-outcome-back = Ended by itself, back in chat
 name-outcome-over = Ended by itself, over
 name-outcome-cleared = Cleared again
+name-outcome-tested = Ended by itself, tested
+name-outcome-taken-back = Ended by itself, taken back
 name-outcome-planned = A new plan
 name-ceiling-none = No impact
 name-ceiling-low = Low impact
@@ -1936,4 +2059,19 @@ name-setting-work-days = Working days
     .unit = { "" }
 name-setting-files-in-chat = Files in chat
     .does = Whether files with data are sent in chat: yes or no.
+    .unit = { "" }
+name-setting-step-cutoff = Step test cut-off
+    .does = A better time over this is “screen positive”. Usual: 15. Other groups have others.
+    .unit = { " " }seconds
+name-setting-step-slower-percent = Slower step test
+    .does = A step test slower than the client's best by more than this is flagged.
+    .unit = { " " }percent
+name-setting-step-weeks = Step test again
+    .does = A retest is due so long after the last one.
+    .unit = { " " }{ $value ->
+            [one] week
+           *[other] weeks
+        }
+name-setting-erase-left = Erase who left
+    .does = Whether the data of a client who left are erased 7 days later: yes or no. Ask first how long the law wants them kept.
     .unit = { "" }

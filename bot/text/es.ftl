@@ -170,6 +170,9 @@ part-row-digest =
     }{ $companions ->
         [none] { "" }
        *[other] . { $companions }
+    }{ $step ->
+        [none] { "" }
+       *[other] . Prueba de pasos { $step }
     }
 part-row-client =
     { $name }{ $whose ->
@@ -228,6 +231,27 @@ part-chosen =
        *[no] { "" }
     }
 
+part-trial =
+    { $best ->
+        [none] sin tiempo
+       *[other] { $best } s
+    }
+part-step =
+    { $best ->
+        [none] sin tiempo
+       *[other] { $best } s
+    }{ $positive ->
+        [yes] , cribado positivo
+       *[no] { "" }
+    }{ $slower ->
+        [yes] , más lento que el mejor
+       *[no] { "" }
+    } ({ $day_short })
+part-row-step = { $day }: { $trials }{ $home ->
+        [yes] { " " }(en casa)
+       *[no] { "" }
+    }
+
 ## part: lines of a flag
 
 part-flag-urgent =
@@ -271,6 +295,16 @@ part-flag-readiness =
     { $readiness }
 part-flag-begins = Desde el { $begins }
 part-flag-until = Hasta el { $until }
+part-flag-screened =
+    { $screened ->
+        [no-time] No pudo completarla: cribado positivo, sin tiempo
+        [positive] Cribado positivo: sobre el corte
+        [positive-slower] Cribado positivo: sobre el corte, y más lento que el mejor por más de lo fijado
+       *[slower] Más lento que el mejor por más de lo fijado
+    }
+part-flag-trials = Intentos: { $trials }
+part-flag-best-before = El mejor hasta ahora: { $best_before } s
+part-flag-stepped = Última prueba de pasos: { $stepped }
 part-flag-words = Sus palabras: “{ $words }”
 part-flag-phone = Teléfono: { $phone }
 
@@ -659,6 +693,32 @@ how-to-asked =
             Para ver otro ejercicio suyo, tóquelo aquí:
     }
 
+## client: the step test
+
+step-due = Ya toca otra vez su prueba de pasos. Hágala solo con alguien a su lado. { $clinician } ve lo que sale. Si no es buen momento, déjela para otro día.
+step-allowed = { $clinician } le deja hacer la prueba de pasos en casa. Hágala solo con alguien a su lado. Para empezar, toque el botón o escriba: /steptest
+step-how =
+    Haga esta prueba solo con alguien a su lado. Pare si se marea o si le duele.
+    Ponga 2 tiras de cinta planas en el suelo, en cruz. Así tiene 4 cuadros. Con palos se puede tropezar: use cinta plana. Lleve zapatos. Tenga apoyo cerca.
+    Póngase en el cuadro 1, de cara al 2. El 3 está al lado del 2. El 4 está al lado del 1.
+step-order =
+    Pise en este orden: 2, 3, 4, 1. Y de vuelta: 4, 3, 2, 1. Mire siempre al mismo lado. Ponga los dos pies en cada cuadro.
+    El reloj empieza con el primer pie en el cuadro 2. Para con el último pie de vuelta en el 1. Pruebe una vez y luego hágalo 2 veces. Vaya solo tan rápido como se sienta firme.
+ask-step-ready = ¿Hay alguien con usted ahora?
+ask-step-times = Hágalo 2 veces. Escriba los dos tiempos en segundos, así: 14,8 y 15,2. ¿Se le fue el equilibrio, tocó la cinta o pisó en otro orden? Esa vez no tiene tiempo. Escriba: nula. Si se cayó, escriba: me caí
+ask-step-second = Tengo la primera: { $trials }. ¿Y la segunda? Escriba los segundos, o: nula
+step-noted =
+    Anotado: { $trials }. Vale el mejor tiempo. { $clinician } lo ve.{ $void ->
+        [yes] { " " }¿Se cayó o se hizo daño? Escriba: me caí. O: me duele
+       *[no] { "" }
+    }
+step-taken-back = Lo he quitado. Para anotar la prueba otra vez, escriba: /steptest
+step-left = De acuerdo, hoy no. Si la quiere hacer otro día, escriba: /steptest
+step-not-here = La prueba de pasos la hace con { $clinician }, no a solas en casa.
+step-not-now = Ahora no haga la prueba de pasos, por favor.
+step-unclear = Por favor, escriba los tiempos en segundos, así: 14,8 y 15,2. ¿Sin tiempo? Escriba: nula
+step-range = Un tiempo va de { $low } a { $high } segundos. Por favor, escríbalo otra vez, así: 14,8
+
 ## client: words and help
 
 not-understood = No lo entendí, así que no anoté nada. Escriba un número, o una de estas palabras: más tarde, esta no, borrar, me duele, me caí, ayuda. ¿Paso sus palabras a { $clinician }? Si está mal ahora, llame al { $emergency_number }.
@@ -844,6 +904,47 @@ client-pain =
     { $scores ->
         [none] Ninguna cifra de dolor en 14 días. Eso no es “sin dolor”.
        *[other] Dolor, de 10, en 14 días: { $scores }
+    }
+client-step =
+    Prueba de pasos del { $day }: { $best ->
+        [none] no pudo completarla, sin tiempo
+       *[other] { $best } s
+    }{ $positive ->
+        [yes] , cribado positivo
+       *[no] { "" }
+    }{ $slower ->
+        [yes] , más lento que el mejor por más de lo fijado
+       *[no] { "" }
+    }.{ $best_before ->
+        [none] { "" }
+       *[other] { " " }El mejor hasta entonces: { $best_before } s.
+    }{ $change ->
+        [none] { "" }
+       *[other] { " " }Frente a la anterior: { $change } s.
+    }{ $due ->
+        [none] { "" }
+       *[other] { " " }La próxima toca el { $due }.
+    }
+step-page =
+    Pruebas de pasos de { $name }: { $count }{ $tests ->
+        [none] { "" }
+       *[other] { "\u000A" }{ $tests }
+    }
+    { $home ->
+        [yes] El paciente puede hacerla en casa.
+       *[no] El paciente no puede hacerla en casa.
+    } Es un cribado: no dice quién se va a caer.
+ask-client-step = Prueba de pasos de { $name }: escriba los dos tiempos en segundos, así: 14,8 16,2. Para un intento sin tiempo, escriba: nula. Así: 15,01 nula
+client-step-noted =
+    Anotado para { $name }: { $trials }. { $best ->
+        [none] No pudo completarla.
+       *[other] Vale el mejor tiempo: { $best } s.
+    } { $positive ->
+        [yes] Cribado positivo.
+       *[no] Cribado no positivo. Eso no descarta una caída.
+    }{ $slower ->
+        [yes] { " " }Más lento que el mejor por más de lo fijado.
+       *[no] { "" }
     }
 client-heard =
     { $since ->
@@ -1297,6 +1398,7 @@ setting-bad-window = { $setting }: por favor, escriba las horas así: 08:00-20:0
 setting-bad-week-start = { $setting }: por favor, escriba un día, así: lunes
 setting-bad-work-hours = { $setting }: por favor, escriba las horas así: 09:00-17:00
 setting-bad-work-days = { $setting }: por favor, escriba los días, así: lunes, martes, viernes
+setting-bad-erase-left = { $setting }: por favor, escriba: sí o no
 setting-bad-files-in-chat = { $setting }: por favor, escriba: sí o no
 setting-bad-number = { $setting }: por favor, escriba un número al que se pueda llamar.
 setting-too-long = { $setting }: por favor, escriba como mucho { $longest } caracteres.
@@ -1548,6 +1650,18 @@ button-dose-as-before = { $total } al día, como antes
 button-from-today = Desde hoy
 button-from-tomorrow = Desde mañana
 
+## button: the step test
+
+button-step-start = Ver cómo se hace
+button-step-ready = Sí, hay alguien a mi lado
+button-step-later = Ahora no
+button-step-take-back = Quitarlo
+button-step-tests = Pruebas de pasos
+button-step-log = Anotar prueba de pasos
+button-step-no-time = Las dos sin tiempo
+button-step-home = Permitirla en casa
+button-step-not-home = Ya no en casa
+
 ## button: admin and roles
 
 button-language = { $language }
@@ -1591,6 +1705,7 @@ command-undo = Borrar el último número
 command-health = Decir que su salud ha cambiado
 command-break = Hacer una pausa
 command-back = Terminar su pausa
+command-steptest = La prueba de pasos
 command-times = Ver o cambiar sus horas
 command-help = Ayuda, y a quién llamar
 command-clients = Sus pacientes
@@ -1847,6 +1962,9 @@ name-reason-silent = en silencio
 name-reason-break = pidió una pausa
 name-reason-lapsed = autorización caducada
 name-reason-review-due = toca revisión
+name-reason-step-test = prueba de pasos
+name-reason-step-due = toca prueba de pasos
+name-reason-left = se dio de baja
 name-reason-plan-ended = plan acabado
 name-kind-pain = Dolor o señal de alarma
 name-kind-fall = Una caída
@@ -1858,6 +1976,9 @@ name-kind-plan-ended = El plan ha acabado
 name-kind-review-due = Toca revisión
 name-kind-lapsed = La autorización ha caducado
 name-kind-break = Una pausa
+name-kind-step-test = Prueba de pasos
+name-kind-step-due = Toca prueba de pasos
+name-kind-left = Se dio de baja
 name-kind-silent = En silencio
 name-kind-missed-days = Días seguidos sin hacer
 name-kind-week-out-of-reach = Semana fuera de alcance
@@ -1872,6 +1993,8 @@ name-outcome-heard = Acabó solo, escribió
 name-outcome-back = Acabó solo, ha vuelto
 name-outcome-over = Acabó solo, ya pasó
 name-outcome-cleared = Con nueva autorización
+name-outcome-tested = Acabó solo, prueba hecha
+name-outcome-taken-back = Acabó solo, se quitó
 name-outcome-planned = Un plan nuevo
 name-ceiling-none = Sin impacto
 name-ceiling-low = Impacto bajo
@@ -2027,4 +2150,19 @@ name-setting-work-days = Días de trabajo
     .unit = { "" }
 name-setting-files-in-chat = Archivos en el chat
     .does = Si se envían en el chat archivos con datos: sí o no.
+    .unit = { "" }
+name-setting-step-cutoff = Corte prueba pasos
+    .does = Un tiempo mejor por encima de este es “cribado positivo”. Usual: 15. Otros grupos tienen otros.
+    .unit = { " " }segundos
+name-setting-step-slower-percent = Prueba más lenta
+    .does = Una prueba de pasos más lenta que la mejor del paciente por más de esto se avisa.
+    .unit = { " " }por ciento
+name-setting-step-weeks = Repetir prueba
+    .does = La prueba de pasos se repite tanto tiempo después de la última.
+    .unit = { " " }{ $value ->
+            [one] semana
+           *[other] semanas
+        }
+name-setting-erase-left = Borrar bajas
+    .does = Si los datos de quien se dio de baja se borran 7 días después: sí o no. Vea antes cuánto tiempo manda guardarlos la ley.
     .unit = { "" }

@@ -631,6 +631,28 @@ companion-link =
     of the my a an : - , .
 companion-none =
     no not none nothing didnt skip skipped
+# The two trials of a step test. A trial without a time: balance lost, a marker touched, a wrong order.
+step-void =
+    void|voids|invalid
+    no|without a? time
+    no good
+    i? lost|lose|losing my? balance|footing
+    balance lost|gone
+    out of order
+    i? did|got|had? the|it? wrong order|way|squares|square
+    i? mixed|muddled up? the? order|squares
+    order was? wrong
+    i? touched|kicked|hit|trod|stepped|moved|knocked on? the|a? stick|sticks|cane|canes|tape|marker|markers|cross|line|lines
+step-both =
+    both two
+step-first =
+    first 1st
+step-second =
+    second 2nd
+step-point =
+    point dot
+step-filler =
+    one trial try test go run time times time was is it then and the my a s sec secs seconds i got took in were
 answer-yes =
     yes y yep yeah yup yea yess ye ok okay sure correct right true please do 👍 ✅ ✔
 answer-no =

@@ -697,6 +697,27 @@ companion-link =
     de del la las el los mi mis un una : - , . en
 companion-none =
     no ninguna ninguno ningun nada nopuedo noquiero omitir salte
+# The two trials of a step test. A trial without a time: balance lost, a marker touched, a wrong order.
+step-void =
+    nulo|nula|nulos|nulas|invalida|invalido
+    sin tiempo
+    no vale|valio
+    perdi|pierdo el? equilibrio
+    equilibrio perdido
+    orden equivocado|incorrecto|mal
+    me? equivoque de|el orden
+    mal el? orden
+    toque|pise|movi el|la|los|las|un|una? palo|palos|baston|bastones|cinta|marca|marcas|cruz|linea|lineas
+step-both =
+    ambos ambas dos las los
+step-first =
+    primera primero primer 1a 1o
+step-second =
+    segunda 2a 2o
+step-point =
+    punto coma con
+step-filler =
+    intento prueba vez tiempo fue es y luego la el las los mi un una s seg segs segundos segundo tarde en hice
 answer-yes =
     si claro vale ok okay okey correcto correcta exacto exactamente cierto verdad dale acepto afirmativo bueno acuerdo
     👍 ✅ ✔

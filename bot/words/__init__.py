@@ -21,7 +21,7 @@ LONGEST_LABEL = 32
 DETAILS: tuple[str, ...] = (
     "urgent", "movement", "sign", "score", "place", "when", "new", "sharper",
     "injured", "new_pain", "doing", "unanswered", "reps", "done", "away", "because", "readiness", "begins",
-    "until",
+    "until", "screened", "trials", "best_before", "stepped",
     "words", "phone",
 )  # fmt: skip
 """What a flag may carry, in the order of its lines. Each has a piece of its own, `part-flag-...`."""

@@ -32,6 +32,7 @@ MAY_BE_ABSENT: Mapping[str, Any] = {
     "first": False,
     "per_side": False,
     "phone": "",
+    "step": None,
     "waiting": 1,
 }
 """Arguments that a message may lack, for one that waits in the outbox may be older than its words."""
@@ -191,6 +192,15 @@ def _companions(value: Sequence[Mapping[str, Any]], words: Catalogue, _: Mapping
     return ", ".join(words.say("part-companion", arguments(row, words)) for row in rows)
 
 
+def _trials(value: Sequence[float | None], words: Catalogue, _: Mapping[str, Any]) -> str:
+    """The trials of a step test in their order: seconds, or that one has no time."""
+    return ", ".join(words.say("part-trial", {"best": NOTHING if t is None else t}) for t in value)
+
+
+def _step(value: Mapping[str, Any], words: Catalogue, _: Mapping[str, Any]) -> str:
+    return words.say("part-step", arguments(value, words))
+
+
 def _joined(value: Sequence[str], _: Catalogue, __: Mapping[str, Any]) -> str:
     return ", ".join(one_line(each.replace("_", " "), LONGEST_TYPED) for each in value)
 
@@ -211,6 +221,8 @@ FORMATS: Mapping[str, Format] = {
     "companions": _companions, "beside": _listed("part-beside"), "scores": _listed("part-score"),
     "exercise": _exercise,
     "companion": lambda value, words, _: companion_name(value, words),
+    "stepped": times.day, "due": times.day, "trials": _trials, "tests": _rows("part-row-step"),
+    "step": _step,
     "instead": times.day, "begins": times.day, "dates": times.dates,
     "window": times.span, "quiet": times.spans,
     "weekday": times.weekday, "weekdays": times.weekdays, "days": times.weekdays,

@@ -43,7 +43,7 @@ UNSPOKEN: Mapping[str, str] = {
     "choices": "choose-days",
     "client": (
         "ask-ceiling ask-client-break-length ask-client-break-reason ask-release ask-release-day "
-        "ask-verdict ask-words judged-days verdict-kept "
+        "ask-verdict ask-words judged-days verdict-kept ask-client-step client-step-noted step-page "
         "clearance-waits cleared client-break-over client-held client-no-break client-on-break "
         "client-page client-ready flag flag-closed from-client plan-card plan-save plan-saved "
         "released released-not-cleared words-sent write-blocked write-not-there"
@@ -88,6 +88,8 @@ UNSPOKEN: Mapping[str, str] = {
     "role": "cards own-card own-card-kept",
     "roles": "ask-role role-not-yours",
     "screen": "ask-which",
+    "best": "step-noted",
+    "test": "client-step-noted step-noted",
     "total": "day-opening no-answer nudge put-off today-next today-open",
     "writer": "from-clinician",
     "updates": "aside",

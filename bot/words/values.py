@@ -12,6 +12,7 @@ from scheduler.domain.settings import WEEKDAYS
 LONGEST_NAME = 200
 """Characters."""
 OF_DAYS = frozenset({"week_start", "work_days"})
+OF_YES_NO = frozenset({"files_in_chat", "erase_left"})
 YES_NO = {"yes": "part-yes", "no": "part-no"}
 
 
@@ -20,7 +21,7 @@ def setting_value(name: str, value: Any, words: Catalogue) -> Any:
     if name in OF_DAYS:
         days = (WEEKDAYS.index(day[:3]) for day in str(value).split())
         return ", ".join(words.say(f"name-weekday-{day}", {}) for day in days)
-    if name == "files_in_chat" and value in YES_NO:
+    if name in OF_YES_NO and value in YES_NO:
         return words.say(YES_NO[value], {})
     return value
 

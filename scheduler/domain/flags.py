@@ -10,7 +10,16 @@ from typing import Any
 OUTCOMES: tuple[str, ...] = ("called", "referred", "advised", "no-action", "note")
 """How a flag can be closed (H6); never by being seen."""
 
-BY_ITSELF: tuple[str, ...] = ("restored", "heard", "back", "over", "cleared", "planned")
+BY_ITSELF: tuple[str, ...] = (
+    "restored",
+    "heard",
+    "back",
+    "over",
+    "cleared",
+    "planned",
+    "tested",
+    "taken-back",
+)
 """How a flag ends by itself: what it was about is no longer so."""
 KINDS: frozenset[str] = frozenset(
     {
@@ -28,10 +37,13 @@ KINDS: frozenset[str] = frozenset(
         "lapsed",
         "review-due",
         "plan-ended",
+        "step-test",
+        "step-due",
+        "left",
     }
 )
 """What a flag can be about; each has a name in the catalogue."""
-ROUTINE: frozenset[str] = frozenset({"week-out-of-reach", "missed-days", "silent"})
+ROUTINE: frozenset[str] = frozenset({"week-out-of-reach", "missed-days", "silent", "step-due"})
 """Kinds that come in one summary a working day."""
 REASONS: tuple[str, ...] = ("hold", "no-clearance")
 """Why a client needs her clinician beside the kinds of open flags."""

@@ -59,7 +59,8 @@ class Client:
     pain is asked about next morning (H2); no impact is asked before `resumes_on`, the day a clinician
     named when she released a hold (H4). `heard_at` is when anything last came from the client (H8),
     `judged_to` the last day that was closed (Z2), `cards` the exercises she was
-    shown how to do (C7).
+    shown how to do (C7). `step_home`: she may do the step test at home (T1); `stepped_on` is the day of her
+    last one. `left_at` is when she left.
     """
 
     id: int
@@ -80,6 +81,9 @@ class Client:
     heard_at: datetime | None = None
     judged_to: date | None = None
     cards: tuple[str, ...] = ()
+    step_home: bool = False
+    stepped_on: date | None = None
+    left_at: datetime | None = None
     wake_at: datetime | None = None
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, fields, replace
 from datetime import timedelta
+from decimal import Decimal
 
 from scheduler.domain.pain import Thresholds
 
@@ -16,7 +17,7 @@ WEEKDAYS: tuple[str, ...] = tuple(name[:3] for name in WEEKDAY_NAMES)
 
 @dataclass(frozen=True, slots=True)
 class Practice:
-    """The practice's own choices. Durations are minutes unless named otherwise."""
+    """The practice's own choices. Durations are minutes unless named otherwise; `step_cutoff` is seconds."""
 
     name: str = ""
     phone: str = ""
@@ -44,6 +45,10 @@ class Practice:
     work_hours: str = "09:00-17:00"
     work_days: str = "mon tue wed thu fri"
     files_in_chat: str = "no"
+    step_cutoff: str = "15"
+    step_slower_percent: int = 20
+    step_weeks: int = 6
+    erase_left: str = "no"
 
     @property
     def callable(self) -> bool:
@@ -67,6 +72,11 @@ class Practice:
         return tuple(WEEKDAYS.index(day[:3]) for day in self.work_days.split())
 
     @property
+    def step_cutoff_hundredths(self) -> int:
+        """The step test's cut-off in hundredths of a second."""
+        return int(Decimal(self.step_cutoff) * 100)
+
+    @property
     def tau(self) -> timedelta:
         return timedelta(hours=self.tau_hours)
 
@@ -87,8 +97,13 @@ BOUNDS: dict[str, tuple[int, int]] = {
     "missed_limit": (1, 7),
     "silent_days": (2, 30),
     "repeat_hours": (1, 24),
+    "step_slower_percent": (5, 100),
+    "step_weeks": (1, 26),
 }
 """Smallest and largest value of every whole-number setting."""
+
+DECIMALS: dict[str, tuple[int, int]] = {"step_cutoff": (5, 60)}
+"""The same of settings with up to two digits after the point."""
 
 NAMES: tuple[str, ...] = tuple(field.name for field in fields(Practice))
 

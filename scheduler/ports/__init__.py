@@ -36,7 +36,7 @@ from scheduler.ports.values import (
     Turn,
     WeekPlan,
 )
-from scheduler.ports.week import Companions, Digests, Pauses, Staffing, Weeks
+from scheduler.ports.week import Companions, Digests, Pauses, Staffing, StepTests, Weeks
 
 __all__ = [
     "SEND_WITHIN",
@@ -76,6 +76,7 @@ __all__ = [
     "Staffing",
     "Standing",
     "Standings",
+    "StepTests",
     "Store",
     "TryLater",
     "Turn",

@@ -11,7 +11,7 @@ from scheduler.ports.boxes import Inbox, Leases, Outbox
 from scheduler.ports.nouns import Days, Flags, Health, Invitations, Ledger, People, Plans, Questions
 from scheduler.ports.standing import Aside, Standings
 from scheduler.ports.values import Json
-from scheduler.ports.week import Companions, Digests, Pauses, Staffing, Weeks
+from scheduler.ports.week import Companions, Digests, Pauses, Staffing, StepTests, Weeks
 
 Result = TypeVar("Result")
 
@@ -47,6 +47,7 @@ class Tx(Protocol):
     weeks: Weeks
     pauses: Pauses
     companions: Companions
+    steptests: StepTests
     health: Health
     flags: Flags
     questions: Questions

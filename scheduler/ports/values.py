@@ -13,6 +13,7 @@ from scheduler.domain.flags import Flag
 from scheduler.domain.messages import Lane, Message
 from scheduler.domain.people import Clearance, Client, Hold, Pause, Person
 from scheduler.domain.plan import Plan
+from scheduler.domain.steptest import StepTest
 from scheduler.ports.sending import Letter
 
 Json = Any
@@ -163,7 +164,7 @@ class ClientWeek:
     `plans` are all versions valid by the last day, newest first; `days`, `entries` (those that stand),
     `companions` and `reports` (kind, day, instant, body) lie within the span; `weeks` are those that
     begin in it or in the six days before; `holds` were open and `pauses` cover days at some time within
-    it or later; `flags` are the open ones.
+    it or later; `flags` are the open ones. `steps` are all step tests by the last day, the oldest first.
     """
 
     person: Person
@@ -178,6 +179,7 @@ class ClientWeek:
     holds: tuple[Hold, ...]
     pauses: tuple[Pause, ...]
     flags: tuple[Flag, ...]
+    steps: tuple[StepTest, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

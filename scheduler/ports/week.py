@@ -7,6 +7,7 @@ from datetime import date, datetime
 from typing import Protocol
 
 from scheduler.domain.people import Cover, Pause, Staff
+from scheduler.domain.steptest import StepTest
 from scheduler.ports.values import ClientWeek, CompanionEntry, Json, WeekPlan
 
 
@@ -46,6 +47,20 @@ class Companions(Protocol):
 
     def between(self, client: int, first: date, last: date) -> tuple[CompanionEntry, ...]:
         """The lines that count: of each day and companion the last."""
+        ...
+
+
+class StepTests(Protocol):
+    def add(self, test: StepTest, source: str) -> StepTest | None:
+        """Keep a new test (its id is given here); `None` if the same `source` is there already."""
+        ...
+
+    def of(self, client: int) -> tuple[StepTest, ...]:
+        """The client's tests that were not taken back, the oldest first."""
+        ...
+
+    def take_back(self, test: int, now: datetime) -> bool:
+        """Let a test count nowhere from now on; False if it was taken back before."""
         ...
 
 

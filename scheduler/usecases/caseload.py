@@ -15,7 +15,7 @@ from scheduler.domain.reply import Reply, reply
 from scheduler.domain.wall import wall
 from scheduler.domain.weekdays import WEEK
 from scheduler.ports import ClientWeek, PlanVersion, Question, Tx
-from scheduler.usecases import cover, digests, drafts, figures
+from scheduler.usecases import cover, digests, drafts, figures, stepcare
 from scheduler.usecases.rest import gather, on_break, today_of, unit, withdraw_all
 from scheduler.usecases.wake import changing
 from scheduler.usecases.weekplan import start_of
@@ -146,6 +146,8 @@ def _page(
         if isinstance(body.get("score"), int)
     ]
     yield text("client-pain", scores=scores)
+    if tested := stepcare.summary(tx, client):
+        yield tested
     heard = wall(client.heard_at, client.zone) if client.heard_at else None
     yield text("client-heard", since=heard, zone=client.zone.key)
     for flag in flags:

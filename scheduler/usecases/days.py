@@ -25,6 +25,7 @@ from scheduler.usecases import (
     pain,
     reach,
     silence,
+    steptests,
 )
 from scheduler.usecases.opening import begin_day
 from scheduler.usecases.post import tell
@@ -71,6 +72,7 @@ def advance(tx: Tx, client_id: int, now: datetime) -> None:
         mornings.offers_over(tx, client, now)
         mornings.ask(tx, tx.people.client(client_id), now)
         companions.ask(tx, tx.people.client(client_id), now)
+        steptests.look(tx, tx.people.client(client_id), now)
 
 
 def _bout_due(tx: Tx, client: Client, bout: Bout, now: datetime) -> None:

@@ -40,6 +40,7 @@ ROW = frozenset(
         "open",
         "companions",
         "reasons",
+        "step",
     }
 )
 """What a page says of a line."""

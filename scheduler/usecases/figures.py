@@ -16,6 +16,7 @@ from scheduler.domain.messages import Argument
 from scheduler.domain.people import State
 from scheduler.domain.plan import MOVEMENTS, Plan
 from scheduler.domain.settings import Practice
+from scheduler.domain.steptest import judge, seconds
 from scheduler.domain.weekdays import WEEK
 from scheduler.ports import ClientWeek, Tx
 
@@ -69,6 +70,23 @@ def line(of: ClientWeek, start: date, practice: Practice, now: datetime) -> Line
         "companions": [*_companions(of, start, plan, practice, today)],
         "cells": [_cell(of, day, by_day.get(day), practice, today) for day in week],
         "reasons": [*reasons(of)],
+        "step": _step(of, practice),
+    }
+
+
+def _step(of: ClientWeek, practice: Practice) -> Argument:
+    """The last step test by the end of the week: day, better time in seconds, how it screened (T3)."""
+    if not of.steps:
+        return None
+    last, before = of.steps[-1], of.steps[:-1]
+    verdict = judge(
+        last.trials, before, practice.step_cutoff_hundredths, practice.step_slower_percent
+    )
+    return {
+        "day": last.day.isoformat(),
+        "best": seconds(last.best),
+        "positive": verdict.positive,
+        "slower": verdict.slower,
     }
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import date, datetime, timedelta
 
+from scheduler.domain import steptest
 from scheduler.domain.hours import day_hours_in_utc, instant
 from scheduler.domain.people import Client
 from scheduler.domain.weekdays import WEEK
@@ -49,10 +50,18 @@ def middle(tx: Tx, client: Client, day: date) -> datetime | None:
     `None` where no companion is prescribed for that day, or no hour is left for it.
     """
     version = tx.plans.on(client.id, day)
-    hours = common_hours(version.plan, client, day) if version else None
-    if version is None or hours is None:
+    if version is None:
         return None
     if not any(day.weekday() in each.weekdays for each in version.plan.companions):
+        return None
+    return halfway(tx, client, day)
+
+
+def halfway(tx: Tx, client: Client, day: date) -> datetime | None:
+    """The middle of a day's hours (UTC), or the end of the quiet time there; `None` without hours."""
+    version = tx.plans.on(client.id, day)
+    hours = common_hours(version.plan, client, day) if version else None
+    if hours is None:
         return None
     start, end, quiets = day_hours_in_utc(day, hours, client.zone)
     minutes = (end - start) // timedelta(minutes=1) // 2
@@ -61,6 +70,14 @@ def middle(tx: Tx, client: Client, day: date) -> datetime | None:
         if begins < moment < ends:
             moment = ends
     return moment if moment <= end else None
+
+
+def _retest_is_asked(tx: Tx, client: Client, today: date) -> bool:
+    """Whether the step test may be asked for at home today."""
+    if client.stepped_on is None or not client.step_home:
+        return False
+    due = steptest.due_on(client.stepped_on, tx.book.practice().step_weeks)
+    return due <= today < due + steptest.GRACE
 
 
 def of(tx: Tx, client: Client, now: datetime) -> list[datetime]:
@@ -77,4 +94,6 @@ def of(tx: Tx, client: Client, now: datetime) -> list[datetime]:
     companions_at = middle(tx, client, today)
     if companions_at is not None:
         found.append(companions_at)
+    if _retest_is_asked(tx, client, today) and (retest_at := halfway(tx, client, today)):
+        found.append(retest_at)
     return [moment for moment in found if moment > now]

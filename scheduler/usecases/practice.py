@@ -2,13 +2,23 @@
 
 from __future__ import annotations
 
+import re
 from datetime import datetime
+from decimal import Decimal
 from zoneinfo import ZoneInfo
 
 from scheduler.domain.hours import parse_span
 from scheduler.domain.messages import Argument
 from scheduler.domain.reply import Reply, reply
-from scheduler.domain.settings import BOUNDS, NAMES, WEEKDAY_NAMES, WEEKDAYS, Practice, from_rows
+from scheduler.domain.settings import (
+    BOUNDS,
+    DECIMALS,
+    NAMES,
+    WEEKDAY_NAMES,
+    WEEKDAYS,
+    Practice,
+    from_rows,
+)
 from scheduler.ports import Tx
 from scheduler.usecases import digests
 
@@ -29,14 +39,10 @@ def set_setting(tx: Tx, by: int, name: str, value: str, now: datetime) -> Reply:
     practice = tx.book.practice()
     if name not in NAMES:
         return reply("setting-unknown", name=name)
-    if name in BOUNDS:
-        low, high = BOUNDS[name]
-        if not value.strip().isdecimal() or not low <= int(value) <= high:
-            return reply("setting-out-of-bounds", setting=name, low=low, high=high)
-        after = from_rows({**_texts(practice), name: value})
-        if after.pain_carry_on >= after.pain_hold:
-            return reply("setting-pain-order", setting=name)
-        value = str(int(value))
+    checked = _number(practice, name, value)
+    if isinstance(checked, Reply):
+        return checked
+    value = checked
     if len(value) > LONGEST:
         return reply("setting-too-long", setting=name, longest=LONGEST)
     fault = _fault(name, value)
@@ -49,6 +55,29 @@ def set_setting(tx: Tx, by: int, name: str, value: str, now: datetime) -> Reply:
     if name == "zone" and value != before:
         digests.schedule_all(tx, now, anew=True)
     return reply("setting-kept", setting=name, value=value)
+
+
+def _number(practice: Practice, name: str, value: str) -> str | Reply:
+    """A number within its bounds, as it is kept, or what is wrong with it; any other text as it is."""
+    if name not in BOUNDS and name not in DECIMALS:
+        return value
+    low, high = {**BOUNDS, **DECIMALS}[name]
+    number = _decimal(value)
+    whole = name in DECIMALS or value.strip().isdecimal()
+    if number is None or not whole or not low <= number <= high:
+        return reply("setting-out-of-bounds", setting=name, low=low, high=high)
+    kept = f"{number.normalize():f}"
+    if name in BOUNDS:
+        after = from_rows({**_texts(practice), name: kept})
+        if after.pain_carry_on >= after.pain_hold:
+            return reply("setting-pain-order", setting=name)
+    return kept
+
+
+def _decimal(value: str) -> Decimal | None:
+    """A number with at most two digits after its point or comma; `None` if it is none."""
+    found = re.fullmatch(r"\s*([0-9]{1,4})(?:[.,]([0-9]{1,2}))?\s*", value)
+    return Decimal(f"{found[1]}.{found[2] or 0}") if found else None
 
 
 def _texts(practice: Practice) -> dict[str, str]:
@@ -71,5 +100,6 @@ def _fault(name: str, value: str) -> str | None:
         "week_start": value in WEEKDAY_NAMES,
         "work_days": bool(days) and days == [day for day in WEEKDAYS if day in days],
         "files_in_chat": value in {"yes", "no"},
+        "erase_left": value in {"yes", "no"},
     }.get(name, True)
     return None if fits else f"setting-bad-{name.replace('_', '-')}"

@@ -7,7 +7,7 @@ from datetime import datetime
 from scheduler.domain.messages import Argument
 from scheduler.domain.people import Person, Role, State
 from scheduler.domain.reply import Reply, reply
-from scheduler.domain.settings import BOUNDS
+from scheduler.domain.settings import BOUNDS, DECIMALS
 from scheduler.ports import Question, Tx
 from scheduler.usecases import join
 
@@ -20,7 +20,7 @@ def ask_setting(tx: Tx, who: Person, name: str, now: datetime) -> Reply:
     """Ask for a setting's new value, showing the present one and its bounds."""
     tx.questions.close(who.id, "invite")
     tx.questions.ask(Question(who.id, "setting", name, asked_at=now))
-    low, high = BOUNDS.get(name, (None, None))
+    low, high = {**BOUNDS, **DECIMALS}.get(name, (None, None))
     present = getattr(tx.book.practice(), name)
     return reply("ask-setting", setting=name, value=str(present), low=low, high=high)
 

@@ -12,6 +12,7 @@ from storage.tables.care import (
     PauseRow,
     PlanRow,
     ReportRow,
+    StepTestRow,
     WeekRow,
 )
 from storage.tables.people import (
@@ -57,6 +58,7 @@ __all__ = [
     "Secret",
     "SettingRow",
     "StaffRow",
+    "StepTestRow",
     "WeekRow",
     "metadata",
     "table",

@@ -111,6 +111,22 @@ class CompanionEntryRow(Row, table=True):
     source: str
 
 
+class StepTestRow(Row, table=True):
+    """A step test. One that was taken back stays, and counts nowhere."""
+
+    __tablename__ = "step_test"
+    __table_args__ = (UniqueConstraint("client", "source"), NEVER_REUSED)
+
+    id: int = Field(primary_key=True)
+    client: int = Field(foreign_key="client.id")
+    day: date = Field(sa_type=Day)
+    at: datetime = Field(sa_type=Instant)
+    trials: list[int | None] = Field(sa_type=Sealed)
+    by: int = Field(foreign_key="person.id")
+    source: str
+    taken_back_at: datetime | None = Field(sa_type=Instant)
+
+
 class BoutRow(Row, table=True):
     """One time a bout is asked."""
 

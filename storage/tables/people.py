@@ -3,7 +3,7 @@
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import BigInteger, Column, Index, UniqueConstraint
+from sqlalchemy import BigInteger, Column, Index, UniqueConstraint, false
 from sqlmodel import Field
 
 from scheduler.domain.people import Role, State
@@ -58,6 +58,9 @@ class ClientRow(Row, table=True):
     heard_at: datetime | None = Field(sa_type=Instant)
     judged_to: date | None = Field(sa_type=Day)
     cards: list[str] | None = Field(sa_type=Sealed)
+    step_home: bool = Field(sa_column_kwargs={"server_default": false()})
+    stepped_on: date | None = Field(sa_type=Day)
+    left_at: datetime | None = Field(sa_type=Instant)
     wake_at: datetime | None = Field(sa_type=Instant)
 
 

@@ -16,6 +16,7 @@ from scheduler.domain.companions import CATALOGUE
 from scheduler.domain.days import Day
 from scheduler.domain.messages import Message
 from scheduler.domain.people import Role, State
+from scheduler.domain.steptest import StepTest
 from scheduler.ports import Outgoing, Question
 from scheduler.usecases import digests, join, times
 from storage.outbox import Outbox
@@ -32,8 +33,11 @@ POST = {"outbox", "inbox", "secret"}
 HEARD = "heard_at"
 """When anything last came from a client: every press of hers says that, whatever comes of it (H8)."""
 APPEND_ONLY = {"ledger", "plan", "report", "audit"}
-OF_CLIENT = {"week", "day", "bout", "ledger", "report", "hold", "flag", "pause", "companion_entry"}
-OF_CLINICIAN = {"plan", "clearance", "hold", "pause", "flag", "day", "bout"}
+OF_CLIENT = {
+    *("week", "day", "bout", "ledger", "report", "hold", "flag", "pause", "companion_entry"),
+    "step_test",
+}
+OF_CLINICIAN = {"plan", "clearance", "hold", "pause", "flag", "day", "bout", "step_test"}
 OF_ADMIN = {"setting", "cover", "invitation", "person", "client", "question", "bout"}
 """What each role may change: a client her own facts, a clinician those of her clients, an admin no health."""
 
@@ -116,6 +120,22 @@ class House:
         plan = replace(version.plan, companions=(CATALOGUE["back-raise"],))
         self.tx.plans.add(IDS[ANN], plan, MONDAY, IDS[DANA], self.now)
 
+    def tested(self) -> None:
+        """Ann, who may do it at home, and Gil have logged a step test each, Dana and Eve others."""
+        for who, clinician in ((ANN, DANA), (GIL, EVE)):
+            client = self.tx.people.client(IDS[who])
+            client = replace(client, step_home=who == ANN, stepped_on=MONDAY)
+            self.tx.people.save_client(client)
+            for by in (clinician, who):
+                test = StepTest(0, IDS[who], MONDAY, self.now, (1480, 1620), IDS[by])
+                self.tx.steptests.add(test, f"house:{by}")
+
+    def tested_by_the_clinician(self) -> None:
+        """The latest tests of Ann and of Gil are those that Dana and Eve logged."""
+        self.tested()
+        for who in (ANN, GIL):
+            self.tx.steptests.take_back(self.tx.steptests.of(IDS[who])[-1].id, self.now)
+
     def asked_about_the_week(self) -> None:
         monday, tuesday, thursday = (str(MONDAY + timedelta(days=n)) for n in (0, 1, 3))
         bodies: dict[str, dict[str, Any]] = {
@@ -167,6 +187,8 @@ class House:
             )
             flags = self.tx.flags.of_client(IDS[who])
             names[f"{name}_flag"] = flags[0].id if flags else 0
+            tests = self.tx.steptests.of(IDS[who])
+            names[f"{name}_test"] = tests[-1].id if tests else 0
             pauses = self.tx.pauses.of(IDS[who], MONDAY)
             names[f"{name}_break"] = pauses[-1].id if pauses else 0
         return names

@@ -32,8 +32,8 @@ _ONES = (
 )
 _TENS = ("", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
 _TOKEN = re.compile(r"[0-9]+|[^\W\d_]+(?:['’][a-z]+)?")
-SPELT_OUT = {"am": 2, "pm": 2, "ok": 2, "stomps": 1}
-"""Said letter by letter, or as "stomp" is; the dictionary has other words of that spelling, or none."""
+SPELT_OUT = {"am": 2, "pm": 2, "ok": 2, "stomps": 1, "steptest": 2}
+"""Said letter by letter, a command, or as "stomp" is; the dictionary has others of that spelling, or none."""
 _WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 SHORT = {day[:3].capitalize(): day for day in _WEEKDAYS}
 

@@ -35,7 +35,7 @@ VARIABLES: dict[str, Sequence[str]] = {
         f"setting-bad-{name}"
         for name in (
             *("number", "zone", "window", "work-hours", "week-start", "work-days"),
-            "files-in-chat",
+            *("files-in-chat", "erase-left"),
         )
     ),
     "STOP_TEXTS[urgency]": tuple(STOP_TEXTS.values()),

@@ -7,6 +7,20 @@ from bot.words.catalogue import catalogue
 from bot.words.ids import documented
 
 SAMPLE: dict[str, Any] = {
+    "best": 14.8,
+    "best_before": 13.5,
+    "change": 1.3,
+    "due": "2027-04-19",
+    "home": True,
+    "positive": True,
+    "screened": "positive",
+    "slower": False,
+    "step": {"day": "2027-03-08", "best": 14.8, "positive": False, "slower": False},
+    "stepped": "2027-01-25",
+    "test": 4,
+    "tests": [{"day": "2027-03-08", "trials": [14.8, None], "best": 14.8, "home": True}],
+    "trials": [14.8, 16.2],
+    "void": True,
     "clients_count": 2,
     "colleague": 3,
     "colleagues": [{"id": 3, "name": "Eve"}],
@@ -213,6 +227,8 @@ TYPED: dict[str, dict[str, Any]] = {
 }
 """What people of a language type, in the place of the samples."""
 BARE: dict[str, Any] = {
+    "best": None, "best_before": None, "change": None, "due": None, "home": False, "positive": False,
+    "slower": True, "step": None, "tests": [], "void": False,
     "colleagues": [], "covers": [], "open_flags": [], "scores": [], "searched": True, "yours": False,
     "too_long": False, "more": 0, "lost": 0, "flag_rows": [], "beside": [], "until": None,
     "spread": None, "pain": None, "since": None, "reasons": [], "companions": [], "excused": 0, "open": 0,

@@ -67,6 +67,8 @@ WEEK: tuple[Step, ...] = (House.asked_about_the_week,)
 COMPANION: tuple[Step, ...] = (House.ann_has_a_companion,)
 DAYS: tuple[Step, ...] = (House.days_were_judged,)
 ASIDE: tuple[Step, ...] = (House.an_update_was_set_aside,)
+TESTED: tuple[Step, ...] = (House.tested,)
+TESTED_HERE: tuple[Step, ...] = (House.tested_by_the_clinician,)
 NAMED: tuple[Step, ...] = ((KIM, "ir:client"), (KIM, '"Fay'))
 
 VERBS = (
@@ -113,7 +115,24 @@ VERBS = (
         ANN, "hw:back-raise", "how-to-asked", ("client",), COMPANION, "hw:hover-hold", OVER,
     ),
     Verb(ANN, "zs:1", "ask-times", ("client", "question", "audit"), (House.shared_her_place,)),
+    Verb(ANN, "st", "step-how", ("question",), TESTED),
+    Verb(ANN, "sg", "ask-step-times", ("question",), (*TESTED, (ANN, "st"))),
+    Verb(ANN, "sn", "step-left", ("question",), (*TESTED, (ANN, "st"))),
+    Verb(
+        ANN, "sb:{ann_test}", "step-taken-back", ("step_test",), TESTED, "sb:{gil_test}", OVER,
+    ),
     # a clinician's
+    Verb(DANA, "tp:{ann}", "step-page", (), TESTED, "tp:{gil}"),
+    Verb(DANA, "tl:{ann}", "ask-client-step", ("question",), foreign="tl:{gil}"),
+    Verb(
+        DANA, "tv:{ann}", "client-step-noted", ("step_test", "client", "flag", "question"),
+        ((DANA, "tl:{ann}"),), "tv:{gil}",
+    ),
+    Verb(DANA, "th:{ann}:1", "step-page", ("client", "audit"), (), "th:{gil}:1"),
+    Verb(
+        DANA, "tb:{ann}:{ann_test}", "step-page", ("step_test",), TESTED_HERE,
+        "tb:{gil}:{gil_test}",
+    ),
     Verb(DANA, "cl", "caseload"),
     Verb(DANA, "dg:1:0", "digest", (), (House.digests_were_made,), "dg:2:0"),
     Verb(DANA, "dt", "ask-digest-time"),

@@ -18,6 +18,7 @@ from bot.telegram.buttons import (
     digest,
     pictures,
     setaside,
+    steps,
     verdicts,
     week,
     writing,
@@ -40,6 +41,7 @@ KEYBOARDS: dict[str, Callable[[Args], Rows]] = {
     **setaside.KEYBOARDS,
     **verdicts.KEYBOARDS,
     **pictures.KEYBOARDS,
+    **steps.KEYBOARDS,
 }
 """From the id of a text to its buttons. A message without an entry has none."""
 
@@ -63,6 +65,7 @@ SHAPES: dict[str, str] = {
     **setaside.SHAPES,
     **verdicts.SHAPES,
     **pictures.SHAPES,
+    **steps.SHAPES,
     **dict.fromkeys(("all", "few", "lat", "skp", "n", "m", "u"), "i"),
     **dict.fromkeys(("c", "cn", "cr", "cp", "ch", "rel", "fx", "a", "ia", "d", "dd", "ic"), "i"),
     **dict.fromkeys(("sure", "ok", "pass", "t", "hw", "zs", "df", "ds", "s", "ir", "ln"), "s"),

@@ -70,7 +70,8 @@ def _client_page(args: Args) -> Rows:
     ]
     there += [[*of_client(args), button("closed-days", f"jl:{client}")]]
     gone = args["state"] in {"left", "discharged"}
-    return [*([] if gone else there), *in_rows(closes, 2), [button("all-clients", "cl")]]
+    last = [button("step-tests", f"tp:{client}"), button("all-clients", "cl")]
+    return [*([] if gone else there), *in_rows(closes, 2), last]
 
 
 def _to_plan(args: Args) -> Rows:

@@ -61,6 +61,8 @@ PRESSES: dict[str, Press] = {
     "dd": discharge,
 }
 COMMANDS: tuple[str, ...] = ("people", "invite", "settings", "cards", "aside", "help")
+YES_NO = frozenset({"files_in_chat", "erase_left"})
+"""Settings that are yes or no."""
 ASKED = ("setting", "invite", "cover")
 """The questions that typed words answer."""
 
@@ -96,7 +98,7 @@ def _as_kept(name: str, said: str, language: str) -> str:
         value = answers.zone(said)
     elif name in {"window", "work_hours"}:
         value = answers.span(said, language)
-    elif name == "files_in_chat":
+    elif name in YES_NO:
         agreed = answers.yes_no(said, language)
         value = agreed if isinstance(agreed, answers.Unclear) else ("yes" if agreed else "no")
     elif name in BOUNDS:

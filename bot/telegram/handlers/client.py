@@ -4,14 +4,24 @@ from __future__ import annotations
 
 from bot import dialogue
 from bot.answers import WORST_PAIN
-from bot.telegram.handlers import breaks, client_text, companions, files, week, writing
+from bot.telegram.handlers import breaks, client_text, companions, files, steps, week, writing
 from bot.telegram.handlers.act import Act, Press
 from bot.telegram.incoming import Incoming
 from scheduler.domain import readiness as questions
 from scheduler.domain.people import Person
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
-from scheduler.usecases import bouts, corrections, howto, join, notes, pain, putoff, wishes
+from scheduler.usecases import (
+    bouts,
+    corrections,
+    howto,
+    join,
+    notes,
+    pain,
+    putoff,
+    steptests,
+    wishes,
+)
 from scheduler.usecases import times as own_times
 from scheduler.usecases.bouts import Said
 
@@ -180,6 +190,7 @@ _PRESSES: dict[str, Press] = {
     **breaks.PRESSES,
     **companions.PRESSES,
     **writing.OF_CLIENT,
+    **steps.OF_CLIENT,
     "all": _own_bout(did_all),
     "few": _own_bout(did_fewer),
     "lat": _own_bout(later),
@@ -256,6 +267,7 @@ COMMAND_OF: dict[str, Press] = {
     "health": health_again,
     "break": take_a_break,
     "back": lambda act: wishes.back(act.tx, act.who.id, act.now),
+    "steptest": lambda act: steptests.start(act.tx, act.who.id, act.now),
     "times": lambda act: join.change_times(act.tx, act.who.id, act.now),
     "help": help_,
     "start": help_,

@@ -10,7 +10,7 @@ from datetime import datetime, timedelta
 
 from bot import companions, dialogue
 from bot.answers import Unclear
-from bot.telegram.handlers import alarms, breaks, week, writing
+from bot.telegram.handlers import alarms, breaks, steps, week, writing
 from bot.telegram.handlers import companions as about_companions
 from bot.telegram.incoming import Incoming
 from bot.understand import Intent, understand
@@ -41,6 +41,8 @@ def heard(  # noqa: PLR0911 # one return a thing that words can be
         return _before_consent(tx, who, intent, update, now)
     question = _top(tx, who)
     pressing = question is not None and question.kind in {"pain", "fall"}
+    if timed := steps.answered(tx, who, question, update, now):
+        return timed
     alarm = alarms.in_words(tx, who, named, intent, update, said, question, now)
     passed = writing.answered(tx, who, update, pressing, now)
     if alarm or passed:
@@ -222,6 +224,8 @@ def _plain(  # noqa: PLR0911 # one return a kind of intent
 ) -> Reply:
     match intent.kind:
         case "log" if intent.asks:
+            if timed := steps.unclear(tx, who, now):
+                return timed
             return bouts.ask_which_number(tx, who.id, said, intent.day == "yesterday", now)
         case "log":
             return bouts.log(tx, who.id, alarms.about(said, intent), now)
@@ -239,7 +243,7 @@ def _plain(  # noqa: PLR0911 # one return a kind of intent
         case _ if intent.denies:
             return reply("no-pain-noted")
         case _:
-            return not_understood(tx, who, update.text, now)
+            return steps.unclear(tx, who, now) or not_understood(tx, who, update.text, now)
 
 
 def wanted(tx: Tx, who: Person, intent: Intent, now: datetime) -> datetime | None:

@@ -8,7 +8,7 @@ from typing import Any
 
 from bot import answers, companions, dialogue, movements
 from bot.answers import Unclear
-from bot.telegram.handlers import breaks, digest, pictures, verdicts, writing
+from bot.telegram.handlers import breaks, digest, pictures, steps, verdicts, writing
 from bot.telegram.handlers.act import Act, Press
 from scheduler.domain.companions import CATALOGUE
 from scheduler.domain.hours import local_day
@@ -205,6 +205,7 @@ _PRESSES: dict[str, Press] = {
     **verdicts.PRESSES,
     **writing.OF_CLINICIAN,
     **pictures.OF_CLINICIAN,
+    **steps.OF_CLINICIAN,
     "cl": clients,
     "cn": turn,
     "c": page,
@@ -224,7 +225,7 @@ _PRESSES: dict[str, Press] = {
 }
 PRESSES: dict[str, Press] = {
     verb: writing.on_to_something_else(press) for verb, press in _PRESSES.items()
-}
+} | steps.ANSWERS
 COMMANDS: tuple[str, ...] = ("clients", "digest", "invite", "cards", "help")
 
 
@@ -234,7 +235,7 @@ def heard(act: Act) -> Reply | None:  # noqa: PLR0911 # one return a kind of que
         return None
     if (file := pictures.heard(act)) is not None:
         return file
-    if (answer := writing.typed(act)) is not None:
+    if (answer := writing.typed(act) or steps.typed(act)) is not None:
         return answer
     if question := open_question(act.tx, act.who.id, "invite"):
         return staff.invite_answer(act.tx, act.who, question, act.update.text, act.now)

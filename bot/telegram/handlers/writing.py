@@ -43,8 +43,8 @@ def on_to_something_else(press: Press) -> Press:
 
 
 def put_down(act: Act) -> None:
-    """What is typed from now on is no message and no note."""
-    act.tx.questions.close(act.who.id, "write", "note")
+    """What is typed from now on is no message, no note and no time of a test."""
+    act.tx.questions.close(act.who.id, "write", "note", "steptest")
 
 
 def typed(act: Act) -> Reply | None:
@@ -54,7 +54,7 @@ def typed(act: Act) -> Reply | None:
         if question.kind not in {"write", "note"}:
             continue
         if question.asked_at is None or act.now >= question.asked_at + writing.STANDS:
-            put_down(act)
+            act.tx.questions.close(act.who.id, "write", "note")
             return None
         if question.kind == "note":
             return closing.note(act.tx, act.who.id, question, act.update.text, act.now)
