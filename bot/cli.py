@@ -16,6 +16,7 @@ COMMANDS = {
     "invite": "print a single-use invitation",
     "people": "who is in the practice",
     "digest": "one clinician's week as files",
+    "export": "one client's record as a file",
     "key": "a new key for encryption at rest",
     "dose": "one day spread, and the dose table; no database",
     "understand": "what a client's text would be taken for; no database",

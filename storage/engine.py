@@ -43,7 +43,10 @@ SQLITE_PRAGMAS = (
     f"PRAGMA busy_timeout={SQLITE_WAIT_MILLISECONDS}",
     "PRAGMA synchronous=FULL",
     "PRAGMA foreign_keys=ON",
+    "PRAGMA secure_delete=ON",  # what is erased is overwritten with zeros
 )
+ERASED = "erased"
+"""Under this name a connection remembers that it has erased something that must be gone from the file."""
 WAL_ATTEMPTS, WAL_PAUSE_SECONDS = 100, 0.02
 
 
@@ -133,9 +136,12 @@ class Database:
         while True:
             asked_to_commit = False
             try:
-                with self._connection() as connection, connection.begin():
-                    result = work(connection)
-                    asked_to_commit = True
+                with self._connection() as connection:
+                    with connection.begin():
+                        result = work(connection)
+                        asked_to_commit = True
+                    if connection.info.pop(ERASED, False):
+                        _empty_the_side_file(connection)
             except DBAPIError as fault:
                 # A connection lost during the commit leaves open whether it happened.
                 lost = fault.connection_invalidated and not asked_to_commit
@@ -162,6 +168,17 @@ class Database:
         finally:
             if not connection.closed:
                 self._held.append(connection)
+
+
+def _empty_the_side_file(connection: Connection) -> None:
+    """What was erased stays in SQLite's write-ahead file until it is copied and cut off.
+
+    While another process reads, it is left to a later time: the file is cut off when the last one closes it.
+    """
+    if connection.dialect.name == "sqlite":
+        raw = connection.connection.driver_connection
+        assert isinstance(raw, sqlite3.Connection)  # noqa: S101 # the dialect says so
+        raw.execute("PRAGMA wal_checkpoint(TRUNCATE)")
 
 
 def _asks_again(fault: DBAPIError) -> bool:

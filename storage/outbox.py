@@ -28,6 +28,9 @@ CANCEL_OWN = update(outbox).where(
     queue.UNSENT,
     or_(outbox.c.bout.is_not(None), outbox.c.own_day.is_not(None)),
 )
+CANCEL_REST = update(outbox).where(
+    outbox.c.person == bindparam("whose"), queue.UNSENT, outbox.c.lane == Lane.REST
+)
 OWN_ON = select(func.count()).where(
     outbox.c.person == bindparam("person"),
     outbox.c.own_day.is_not(None),
@@ -102,6 +105,10 @@ class Outbox:
     def cancel_own(self, client: int, reason: str) -> None:
         dropped = {"state": Post.DROPPED, "reason": reason, **NO_CLAIM}
         self._connection.execute(CANCEL_OWN, {"whose": client, **dropped})
+
+    def cancel_rest(self, person: int, reason: str) -> None:
+        dropped = {"state": Post.DROPPED, "reason": reason, **NO_CLAIM}
+        self._connection.execute(CANCEL_REST, {"whose": person, **dropped})
 
     def own_on(self, client: int, day: date) -> int:
         said = self._connection.execute(OWN_ON, {"person": client, "day": day})

@@ -6,6 +6,7 @@ from typing import TypeVar
 from sqlalchemy import Connection
 
 from scheduler import ports
+from storage.archive import Archive
 from storage.aside import Aside
 from storage.book import Book
 from storage.bouts import Ledger
@@ -54,6 +55,7 @@ class SqlTx:
         self.inbox: ports.Inbox = Inbox(connection)
         self.leases: ports.Leases = Leases(connection)
         self.aside: ports.Aside = Aside(connection)
+        self.archive: ports.Archive = Archive(connection, memo)
         self.standing: ports.Standings = Standings(connection, self.book)
 
 

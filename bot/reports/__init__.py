@@ -10,8 +10,9 @@ from collections.abc import Mapping
 from typing import Any
 
 from bot.reports.table import digest_csv
+from bot.reports.whole import record_csv, record_json
 
-__all__ = ["client_pdf", "digest_csv"]
+__all__ = ["client_pdf", "digest_csv", "record_csv", "record_json"]
 
 
 def client_pdf(record: Mapping[str, Any], language: str) -> bytes:

@@ -9,7 +9,8 @@ A `record` is JSON:
      "ceiling": level | null,
      "weeks": [{"label": "2027-W10", "first": day, ...the fields of a digest's line}], the oldest first,
      "pain": [{"day", "score", "place"}], "falls": [{"day", "injury": true | false | null}],
-     "flags": [{"id", "kind", "opened", "closed", "outcome"}], "holds": [{"from", "to": day | null}]}
+     "flags": [{"id", "kind", "opened", "closed", "outcome"}], "holds": [{"from", "to": day | null}],
+     "steps": [{"day", "best": seconds | null, "positive", "slower"}], step tests, the oldest first}
 
 Days and times are in `zone`. What does not fit is cut, and said to be cut.
 """
@@ -41,6 +42,7 @@ def draw(record: Record, language: str) -> bytes:
     _plan(sheet, record)
     _weeks(sheet, record["weeks"])
     _legend(sheet, record["weeks"])
+    _steps(sheet, record)
     _lists(sheet, record)
     _cautions(sheet)
     return sheet.pdf_bytes()
@@ -195,6 +197,14 @@ def _lists(sheet: Sheet, record: Record) -> None:
 
 def _latest(rows: Sequence[Record], field: str) -> list[Record]:
     return sorted(rows, key=lambda each: str(each[field]), reverse=True)
+
+
+def _steps(sheet: Sheet, record: Record) -> None:
+    """Step tests in one paragraph, the latest first."""
+    tests = _latest(record.get("steps", []), "day")
+    if tests:
+        sheet.down(1)
+        sheet.paragraph(text("report-steps", results=tests), MOST_PLAN_LINES)
 
 
 def _flag(flag: Mapping[str, Any]) -> Text:

@@ -12,7 +12,7 @@ from functools import partial
 from typing import Any
 
 from bot.pictures import caseload_picture, how_to_picture, week_picture
-from bot.reports import digest_csv
+from bot.reports import digest_csv, record_csv, record_json
 from scheduler.domain.messages import Message, Text, text
 
 LONGEST_CAPTION = 1024
@@ -39,6 +39,9 @@ class Attachment:
     def content(self, language: str) -> bytes:
         """Draw or write it. It takes a while: call it outside the event loop."""
         return self._make(self._value, language)
+
+
+Maker = Callable[[Mapping[str, Any], tuple[Text, ...]], Attachment]
 
 
 def attachment(message: Message) -> Attachment | None:
@@ -86,10 +89,21 @@ def _how_to(id_: str, args: Mapping[str, Any], others: tuple[Text, ...]) -> Atta
     )  # fmt: skip
 
 
-MAKERS: Mapping[str, Callable[[Mapping[str, Any], tuple[Text, ...]], Attachment]] = {
+def _record(kind: str, make: Callable[[Any, str], bytes]) -> Maker:
+    def attach(args: Mapping[str, Any], others: tuple[Text, ...]) -> Attachment:
+        record = args["record"]
+        name = f"record-{record['made_at'][:10]}.{kind}"
+        return Attachment(DOCUMENT, name, (text(f"data-{kind}"), *others), make, record)
+
+    return attach
+
+
+MAKERS: Mapping[str, Maker] = {
     "digest-picture": _digest_picture,
     "digest-file": _digest_file,
     "week-picture": _week_picture,
+    "data-json": _record("json", record_json),
+    "data-csv": _record("csv", record_csv),
     **{
         id_: partial(_how_to, id_)
         for id_ in ("how-to", "how-to-asked", "own-card", "own-card-kept")

@@ -702,6 +702,39 @@ help-client =
     { part-questions }{ part-answer-hours } In an emergency, call { $emergency_number }. Nobody reads this chat live.
 care-ended = Your care here has ended, so I logged nothing. { part-questions } In an emergency, call { $emergency_number }.
 
+## client: own data, and to leave
+
+data =
+    This is kept about you:
+    Your name: { $name }. Your phone: { $phone }
+    Bouts you told me of: { $bouts }
+    What you said of pain, falls and your weeks: { $reports }
+    Step tests: { $tests }
+    What you wrote or tapped here: { $written }
+    Also your plan, your times and your health answers. { $clinician } and the practice see this. To leave, send: /leave
+data-json = All that is kept about you. This file is for a program.
+data-csv = The same as a table. Keep these files to yourself.
+data-by-practice = The practice gives you all of it as a file. I told them that you ask. { part-questions }
+ask-leave =
+    Do you want to leave for good? All messages stop. I tell { $clinician }.
+    { $erased ->
+        [yes] What is kept here about you is erased { $days } days later.
+       *[no] The practice keeps what it has, for as long as the law asks.
+    }
+    I cannot clear this chat. You can clear it in the app. The firm that runs the app may keep a copy.
+    Just a rest? Send: /break
+ask-leave-sure = Are you sure? After this I send you nothing more. Pain or a fall you tell me here will reach nobody.
+leave-not = OK. You stay. Nothing has changed.
+left =
+    You have left. I send you nothing more, and I tell { $clinician }.
+    { $erased ->
+        [yes] What is kept here about you is erased in { $days } days.
+       *[no] The practice keeps what it has, for as long as the law asks.
+    }
+    You can clear this chat in the app.
+    { part-questions } In an emergency, call { $emergency_number }.
+come-back = You have left here. To come back, ask your practice for a new link. { part-questions }
+
 ## client: the week as a picture
 
 week-picture =
@@ -1240,6 +1273,7 @@ report-flag-row =
         [none] Open.
        *[other] { $outcome }.
     }
+report-steps = Step tests, the latest first: { $results }
 report-holds = Holds
 report-hold-row =
     { $day } to { $until ->
@@ -1369,6 +1403,9 @@ invitation =
     }. Send it only to { $name }:
     { $link }
 ask-discharge = End the care of { $name } here? Everything stops. The record stays.
+ask-erase = Erase all that is kept about { $name }? Nothing brings it back. Ask first how long the law wants it kept. The audit trail keeps a number and no values.
+erased = All that was kept about client { $person } is erased. Backups made before today still hold it until you delete them. The chat service may keep its copy.
+data-wanted = { $name } asks for a copy of all data. On the server: boutwise export --client { $person } --format json --out FILE
 discharged = The care of { $name } here has ended. Nothing more is sent.
 
 ## button: bouts
@@ -1585,6 +1622,13 @@ button-step-no-time = Both without a time
 button-step-home = Allow it at home
 button-step-not-home = No longer at home
 
+## button: own data, and to leave
+
+button-data-files = Send me all of it
+button-stay = No, I stay
+button-leave = Leave
+button-leave-sure = Yes, leave for good
+
 ## button: admin and roles
 
 button-language = { $language }
@@ -1595,6 +1639,8 @@ button-role-admin = Admin
 button-person = { $role }: { $name }
 button-invite-again = New link
 button-discharge = End care
+button-erase = Erase all data
+button-yes-erase = Yes, erase all
 button-yes-discharge = Yes, end care
 button-cover = Cover
 button-cover-by = { $name } covers
@@ -1630,6 +1676,8 @@ command-break = Have a break
 command-back = End your break
 command-steptest = The step test
 command-times = See or change your times
+command-data = What is kept about you
+command-leave = Leave for good
 command-help = Help, and whom to call
 command-clients = Your clients
 command-digest = The week so far

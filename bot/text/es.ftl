@@ -739,6 +739,39 @@ help-client =
     { part-questions }{ part-answer-hours } En una emergencia, llame al { $emergency_number }. Nadie lee este chat al momento.
 care-ended = Su atención aquí ha terminado, así que no anoté nada. { part-questions } En una emergencia, llame al { $emergency_number }.
 
+## client: own data, and to leave
+
+data =
+    Esto se guarda de usted:
+    Su nombre: { $name }. Su teléfono: { $phone }
+    Tandas que me dijo: { $bouts }
+    Lo que dijo de dolor, caídas y sus semanas: { $reports }
+    Pruebas de pasos: { $tests }
+    Lo que escribió o tocó aquí: { $written }
+    Y su plan, sus horas y lo que dijo de su salud. Lo ven { $clinician } y la clínica. Para darse de baja, escriba: /leave
+data-json = Todo lo que se guarda de usted. Este archivo es para un programa.
+data-csv = Lo mismo en una tabla. Guarde estos archivos solo para usted.
+data-by-practice = La clínica le da todo en un archivo. Ya le dije que usted lo pide. { part-questions }
+ask-leave =
+    ¿Quiere darse de baja del todo? Ya no le escribo más. Se lo digo a { $clinician }.
+    { $erased ->
+        [yes] Lo que se guarda aquí de usted se borra { $days } días después.
+       *[no] La clínica guarda lo que tiene, el tiempo que manda la ley.
+    }
+    No puedo borrar este chat. Usted puede borrarlo en la app. Quien hace la app puede guardar copia.
+    ¿Solo un descanso? Escriba: /break
+ask-leave-sure = ¿Lo hace? Después ya no le mando nada. Si me dice aquí que algo le duele o que se cayó, no le llega a nadie.
+leave-not = De acuerdo. Se queda. Nada ha cambiado.
+left =
+    Ya está de baja. No le mando nada más, y se lo digo a { $clinician }.
+    { $erased ->
+        [yes] Lo que se guarda aquí de usted se borra en { $days } días.
+       *[no] La clínica guarda lo que tiene, el tiempo que manda la ley.
+    }
+    Puede borrar este chat en la app.
+    { part-questions } En una emergencia, llame al { $emergency_number }.
+come-back = Usted se dio de baja aquí. Para volver, pida un nuevo enlace en su clínica. { part-questions }
+
 ## client: the week as a picture
 
 week-picture =
@@ -1314,6 +1347,7 @@ report-flag-row =
         [none] Abierto.
        *[other] { $outcome }.
     }
+report-steps = Pruebas de pasos, la última primero: { $results }
 report-holds = Suspensiones
 report-hold-row =
     Del { $day } { $until ->
@@ -1446,6 +1480,9 @@ invitation =
     }. Envíelo solo a { $name }:
     { $link }
 ask-discharge = ¿Termina aquí la atención de { $name }? Todo se para. El historial queda.
+ask-erase = ¿Borrar todo lo que se guarda de { $name }? Nada lo trae de vuelta. Vea antes cuánto tiempo manda guardarlo la ley. El registro de cambios guarda un número y ningún valor.
+erased = Se borró todo lo que se guardaba del paciente { $person }. Las copias de antes de hoy aún lo tienen hasta que las borre. El servicio de chat puede guardar su copia.
+data-wanted = { $name } pide una copia de todos sus datos. En el servidor: boutwise export --client { $person } --format json --out ARCHIVO
 discharged = La atención de { $name } aquí ha terminado. Ya no se envía nada.
 
 ## button: bouts
@@ -1662,6 +1699,13 @@ button-step-no-time = Las dos sin tiempo
 button-step-home = Permitirla en casa
 button-step-not-home = Ya no en casa
 
+## button: own data, and to leave
+
+button-data-files = Enviarme todo
+button-stay = No, me quedo
+button-leave = Darme de baja
+button-leave-sure = Sí, darme de baja
+
 ## button: admin and roles
 
 button-language = { $language }
@@ -1672,6 +1716,8 @@ button-role-admin = Administración
 button-person = { $role }: { $name }
 button-invite-again = Enlace nuevo
 button-discharge = Terminar atención
+button-erase = Borrar los datos
+button-yes-erase = Sí, borrar todo
 button-yes-discharge = Sí, terminar
 button-cover = Suplencia
 button-cover-by = { $name }, suplencia
@@ -1707,6 +1753,8 @@ command-break = Hacer una pausa
 command-back = Terminar su pausa
 command-steptest = La prueba de pasos
 command-times = Ver o cambiar sus horas
+command-data = Lo que se guarda de usted
+command-leave = Darse de baja
 command-help = Ayuda, y a quién llamar
 command-clients = Sus pacientes
 command-digest = Cómo va la semana

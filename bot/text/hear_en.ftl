@@ -631,6 +631,24 @@ companion-link =
     of the my a an : - , .
 companion-none =
     no not none nothing didnt skip skipped
+# Leaving for good. It only ever leads to a question.
+leave =
+    want|wish|need|like|going|decided to leave|quit $
+    want|wish|need|like to leave|quit the|this program|programme|service|bot|chat|study|practice|group|now
+    leave|quit the|this program|programme|service|bot|practice
+    leave|stop|quit|leaving|stopping for good
+    stop forever
+    i want out $
+    ^ unsubscribe
+    unsubscribe me
+    sign|take me off|out $
+    delete|erase|remove all? my data|account|record|records|details|information
+    delete|erase me $
+    close my account|record|file
+    i quit $
+not-leave =
+    dont|not|never want|wish|like|going? to? leave|quit
+    how|can|could do? i? leave|quit
 # The two trials of a step test. A trial without a time: balance lost, a marker touched, a wrong order.
 step-void =
     void|voids|invalid

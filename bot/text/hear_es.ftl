@@ -697,6 +697,20 @@ companion-link =
     de del la las el los mi mis un una : - , . en
 companion-none =
     no ninguna ninguno ningun nada nopuedo noquiero omitir salte
+# Leaving for good. It only ever leads to a question.
+leave =
+    quiero|deseo|quisiera|necesito irme|salirme|dejarlo $
+    quiero|deseo|quisiera|necesito irme|salirme|dejar|salir del|de|el|este|esto programa|servicio|chat|bot|aqui|clinica|grupo?
+    me quiero ir|salir $
+    darme|deme|denme|dame|dar|darse|dese|dejarme de baja
+    me doy de baja
+    dejo|dejar|deje|salir|salirme|salgo del|el|este programa|servicio
+    dejar|dejarlo|dejo|parar|pare|salir|irme para siempre
+    borrar|borre|borra|borren|bórrame|elimine|eliminar|elimina|eliminen|quite todos? mis|los datos|cuenta|ficha|registro|registros|informacion
+    cerrar|cierre|cierren mi cuenta|ficha|registro
+not-leave =
+    no|noquiero quiero|deseo? irme|salir|salirme|dejar|dejarlo|darme
+    como me? doy|puedo|hago
 # The two trials of a step test. A trial without a time: balance lost, a marker touched, a wrong order.
 step-void =
     nulo|nula|nulos|nulas|invalida|invalido

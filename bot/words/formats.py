@@ -201,6 +201,10 @@ def _step(value: Mapping[str, Any], words: Catalogue, _: Mapping[str, Any]) -> s
     return words.say("part-step", arguments(value, words))
 
 
+def _results(value: Sequence[Mapping[str, Any]], words: Catalogue, _: Mapping[str, Any]) -> str:
+    return "; ".join(words.say("part-step", arguments(each, words)) for each in value)
+
+
 def _joined(value: Sequence[str], _: Catalogue, __: Mapping[str, Any]) -> str:
     return ", ".join(one_line(each.replace("_", " "), LONGEST_TYPED) for each in value)
 
@@ -222,7 +226,7 @@ FORMATS: Mapping[str, Format] = {
     "exercise": _exercise,
     "companion": lambda value, words, _: companion_name(value, words),
     "stepped": times.day, "due": times.day, "trials": _trials, "tests": _rows("part-row-step"),
-    "step": _step,
+    "step": _step, "results": _results,
     "instead": times.day, "begins": times.day, "dates": times.dates,
     "window": times.span, "quiet": times.spans,
     "weekday": times.weekday, "weekdays": times.weekdays, "days": times.weekdays,

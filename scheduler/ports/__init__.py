@@ -20,7 +20,7 @@ from scheduler.ports.sending import (
     Unknown,
     Unreachable,
 )
-from scheduler.ports.standing import Aside, SetAside, Standing, Standings
+from scheduler.ports.standing import Archive, Aside, SetAside, Standing, Standings
 from scheduler.ports.store import Book, Store, Tx
 from scheduler.ports.values import (
     Arrived,
@@ -40,6 +40,7 @@ from scheduler.ports.week import Companions, Digests, Pauses, Staffing, StepTest
 
 __all__ = [
     "SEND_WITHIN",
+    "Archive",
     "Arrived",
     "Aside",
     "Book",

@@ -26,6 +26,10 @@ class Outbox(Protocol):
         """Drop every prompt, nudge and message of the bot's own accord that has not begun to be sent."""
         ...
 
+    def cancel_rest(self, person: int, reason: str) -> None:
+        """Drop what waits for a person in the last lane: no answer, and nothing about safety."""
+        ...
+
     def own_on(self, client: int, day: date) -> int:
         """Messages of the bot's own accord on a local day, beside prompts, nudges and what was dropped."""
         ...

@@ -8,6 +8,7 @@ from datetime import datetime, timedelta
 from typing import Protocol
 
 from scheduler.domain.messages import Lane
+from scheduler.ports.values import Json
 
 LATE = timedelta(minutes=1)
 """A message that has been due for longer is late."""
@@ -76,4 +77,22 @@ class Aside(Protocol):
 
     def drop(self, update_id: int) -> bool:
         """Let one rest for good as it is. False if it is not set aside."""
+        ...
+
+
+class Archive(Protocol):
+    """All that is kept about one client."""
+
+    def of(self, client: int) -> Mapping[str, tuple[Mapping[str, Json], ...]]:
+        """Every row about a client, by section, as it rests: instants in UTC, days, numbers, JSON.
+
+        The sections are listed in `scheduler.usecases.archive`.
+        """
+        ...
+
+    def erase(self, client: int) -> None:
+        """Remove every row of the client's, messages to and from her, and her mention in those to others.
+
+        The audit trail keeps its lines about her number, without values. The client's row is held.
+        """
         ...

@@ -9,7 +9,7 @@ from typing import Protocol, TypeVar
 from scheduler.domain.settings import Practice
 from scheduler.ports.boxes import Inbox, Leases, Outbox
 from scheduler.ports.nouns import Days, Flags, Health, Invitations, Ledger, People, Plans, Questions
-from scheduler.ports.standing import Aside, Standings
+from scheduler.ports.standing import Archive, Aside, Standings
 from scheduler.ports.values import Json
 from scheduler.ports.week import Companions, Digests, Pauses, Staffing, StepTests, Weeks
 
@@ -58,6 +58,7 @@ class Tx(Protocol):
     leases: Leases
     aside: Aside
     standing: Standings
+    archive: Archive
     book: Book
 
 

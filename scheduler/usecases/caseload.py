@@ -8,6 +8,7 @@ from datetime import datetime, timedelta
 
 from scheduler.domain.flags import Flag
 from scheduler.domain.hours import local_day
+from scheduler.domain.leaving import GONE
 from scheduler.domain.messages import Argument, Text, text
 from scheduler.domain.people import Client, Person, Role, State
 from scheduler.domain.plan import MOVEMENTS
@@ -15,8 +16,8 @@ from scheduler.domain.reply import Reply, reply
 from scheduler.domain.wall import wall
 from scheduler.domain.weekdays import WEEK
 from scheduler.ports import ClientWeek, PlanVersion, Question, Tx
-from scheduler.usecases import cover, digests, drafts, figures, stepcare
-from scheduler.usecases.rest import gather, on_break, today_of, unit, withdraw_all
+from scheduler.usecases import cover, digests, drafts, figures, leaving, stepcare
+from scheduler.usecases.rest import gather, on_break, today_of, unit
 from scheduler.usecases.wake import changing
 from scheduler.usecases.weekplan import start_of
 
@@ -24,7 +25,6 @@ PAGE = 12
 """Clients on one page: what a phone shows in two or three screens."""
 PAIN_DAYS = timedelta(days=13)
 """How far back a client's page goes with pain: 14 days with today."""
-GONE = frozenset({State.LEFT, State.DISCHARGED})
 
 
 def owned(
@@ -240,10 +240,7 @@ def discharge(tx: Tx, by: int, client_id: int, now: datetime) -> Reply:
     with changing(tx, client_id, now) as client:
         person = tx.people.get(client_id) or person  # as it is now that the row is held
         if person.state not in GONE:
-            withdraw_all(tx, client, "discharged")
-            asked = ("pain", "fall", "morning", "join", "fewer", "confirm", "pass", "reply")
-            tx.questions.close(client_id, *asked)
-            tx.people.save(replace(person, state=State.DISCHARGED))
+            leaving.close(tx, client, person, State.DISCHARGED)
             tx.book.audit(by, "discharge", client_id, now, before=person.state.value)
     return reply("discharged", name=person.name)
 

@@ -11,6 +11,7 @@ from datetime import datetime, timedelta
 from scheduler.domain import days as d
 from scheduler.domain.days import Bout, BoutState
 from scheduler.domain.hours import day_hours_in_utc
+from scheduler.domain.leaving import GONE
 from scheduler.domain.messages import Lane, message
 from scheduler.domain.people import Client
 from scheduler.ports import Claim, Outgoing, Tx
@@ -18,6 +19,7 @@ from scheduler.usecases import (
     breaks,
     cards,
     companions,
+    erasing,
     join,
     judging,
     lapses,
@@ -55,8 +57,16 @@ def due(tx: Tx, now: datetime) -> tuple[int, ...]:
 
 
 def advance(tx: Tx, client_id: int, now: datetime) -> None:
-    """Carry out everything that has fallen due for one client by `now` (UTC)."""
+    """Carry out everything that has fallen due for one client by `now` (UTC): nothing once she is gone.
+
+    The record of one who left may fall due to be erased.
+    """
+    if erasing.fallen_due(tx, client_id, now):
+        return
     with changing(tx, client_id, now) as client:
+        person = tx.people.get(client_id)
+        if person is None or person.state in GONE:
+            return
         pain.questions_left_open(tx, client, now)
         for bout in tx.days.open_bouts(client.id):
             _bout_due(tx, client, bout, now)

@@ -15,7 +15,7 @@ from scheduler.domain.people import NOTICE_VERSION, Client, Invitation, Person, 
 from scheduler.domain.reply import Reply, reply
 from scheduler.domain.wall import wall
 from scheduler.ports import Question, Tx
-from scheduler.usecases import digests, lapses, times
+from scheduler.usecases import digests, lapses, leaving, times
 from scheduler.usecases.opening import begin_day
 from scheduler.usecases.post import tell
 from scheduler.usecases.wake import changing
@@ -65,7 +65,7 @@ def redeem(tx: Tx, account: int, code: str, now: datetime) -> tuple[Person | Non
     hashed = code_hash(code)
     invitation = tx.invitations.find(hashed)
     person = tx.people.get(invitation.person) if invitation else None
-    if person is None or person.state in {State.LEFT, State.DISCHARGED}:
+    if person is None or person.state is State.DISCHARGED:
         return None, refusal
     others = tx.people.of_account(account)
     if any(other.role is person.role and other.id != person.id for other in others):
@@ -73,6 +73,8 @@ def redeem(tx: Tx, account: int, code: str, now: datetime) -> tuple[Person | Non
     if not tx.invitations.use(hashed, now):
         return None, refusal
     moved = _link(tx, person, account, others)
+    if person.state is State.LEFT:
+        leaving.come_back(tx, person.id, now)
     tx.book.audit(person.id, "join", person.id, now)
     if moved.role is Role.CLINICIAN:
         digests.schedule(tx, moved.id, now)
@@ -86,7 +88,7 @@ def _link(tx: Tx, person: Person, account: int, others: tuple[Person, ...]) -> P
     for other in others:
         tx.people.save(replace(other, acting=False))
     state = person.state
-    if state is State.INVITED:
+    if state in {State.INVITED, State.LEFT}:
         state = State.JOINING if person.role is Role.CLIENT else State.READY
     moved = replace(person, account=account, state=state, acting=True, blocked=False)
     tx.people.save(moved)
@@ -286,7 +288,7 @@ def _tell_clinician(tx: Tx, client: Client, person: Person, now: datetime) -> No
     tell(
         tx,
         client.clinician,
-        f"joined:{client.id}",
+        f"joined:{client.id}:{now.isoformat()}",
         Lane.REST,
         message(
             "client-ready",

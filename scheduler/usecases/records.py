@@ -9,6 +9,7 @@ from scheduler.domain import week as w
 from scheduler.domain.hours import instant, local_day
 from scheduler.domain.people import Person
 from scheduler.domain.plan import MOVEMENTS, Plan
+from scheduler.domain.steptest import judge, seconds
 from scheduler.domain.wall import wall
 from scheduler.domain.weekdays import WEEK
 from scheduler.ports import ClientWeek, Tx
@@ -41,6 +42,7 @@ def record(tx: Tx, person: Person, first: date, last: date, now: datetime) -> di
         "falls": [*_falls(whole, first)],
         "flags": [*_flags(tx, whole, first, last)],
         "holds": [*_holds(whole)],
+        "steps": [*_steps(tx, whole, first)],
     }
 
 
@@ -86,6 +88,19 @@ def _falls(whole: ClientWeek, first: date) -> list[dict[str, Any]]:
         for kind, day, _, body in whole.reports
         if kind == "fall" and day >= first
     ]
+
+
+def _steps(tx: Tx, whole: ClientWeek, first: date) -> list[dict[str, Any]]:
+    """Each step test of the period, judged beside all that came before it."""
+    practice = tx.book.practice()
+    cutoff, percent = practice.step_cutoff_hundredths, practice.step_slower_percent
+    found = []
+    for number, test in enumerate(whole.steps):
+        verdict = judge(test.trials, whole.steps[:number], cutoff, percent)
+        if test.day >= first:
+            step = {"best": seconds(test.best), "slower": verdict.slower}
+            found.append({"day": test.day.isoformat(), "positive": verdict.positive, **step})
+    return found
 
 
 def _flags(tx: Tx, whole: ClientWeek, first: date, last: date) -> list[dict[str, Any]]:

@@ -121,7 +121,7 @@ def _invite(
 def invite_again(tx: Tx, who: Person, person_id: int, now: datetime) -> Reply:
     """A fresh link: for a lost one, or to move somebody to a new phone or account (J1)."""
     found = tx.people.get(person_id)
-    if found is None or found.state in {State.LEFT, State.DISCHARGED}:
+    if found is None or found.state is State.DISCHARGED:
         return reply("no-such-person")
     return _link(tx, who, found, now)
 

@@ -12,6 +12,7 @@ from datetime import datetime, timedelta
 
 from scheduler.domain.days import BoutState
 from scheduler.domain.hours import instant, local_day
+from scheduler.domain.leaving import erase_at
 from scheduler.domain.people import Client
 from scheduler.ports import Tx
 from scheduler.usecases import silence
@@ -42,6 +43,9 @@ def _next(tx: Tx, client: Client, now: datetime) -> datetime:
     silent_at = silence.ends_at(tx, client)
     if silent_at is not None and silent_at > now:
         moments.append(silent_at)
+    erased_at = erase_at(client, tx.book.practice())
+    if erased_at is not None and erased_at > now:
+        moments.append(erased_at)
     for bout in tx.days.open_bouts(client.id):
         if bout.state is BoutState.WAITING:
             moments.append(bout.due_at + late + timedelta(seconds=1))

@@ -8,6 +8,11 @@ from bot.words.ids import documented
 
 SAMPLE: dict[str, Any] = {
     "best": 14.8,
+    "erased": True,
+    "record": {"made_at": "2027-03-08T08:00:00Z", "messages": []},
+    "records": True,
+    "reports": 4,
+    "written": 31,
     "best_before": 13.5,
     "change": 1.3,
     "due": "2027-04-19",
@@ -17,6 +22,7 @@ SAMPLE: dict[str, Any] = {
     "slower": False,
     "step": {"day": "2027-03-08", "best": 14.8, "positive": False, "slower": False},
     "stepped": "2027-01-25",
+    "results": [{"day": "2027-03-08", "best": 14.8, "positive": False, "slower": False}],
     "test": 4,
     "tests": [{"day": "2027-03-08", "trials": [14.8, None], "best": 14.8, "home": True}],
     "trials": [14.8, 16.2],
@@ -228,7 +234,7 @@ TYPED: dict[str, dict[str, Any]] = {
 """What people of a language type, in the place of the samples."""
 BARE: dict[str, Any] = {
     "best": None, "best_before": None, "change": None, "due": None, "home": False, "positive": False,
-    "slower": True, "step": None, "tests": [], "void": False,
+    "erased": False, "slower": True, "step": None, "tests": [], "void": False,
     "colleagues": [], "covers": [], "open_flags": [], "scores": [], "searched": True, "yours": False,
     "too_long": False, "more": 0, "lost": 0, "flag_rows": [], "beside": [], "until": None,
     "spread": None, "pain": None, "since": None, "reasons": [], "companions": [], "excused": 0, "open": 0,
@@ -245,6 +251,9 @@ BARE: dict[str, Any] = {
 }  # fmt: skip
 """The other extreme: whatever can be empty, unknown, one or no is."""
 OF_ITS_OWN: dict[str, dict[str, Any]] = {
+    "ask-leave": {"days": 7},
+    "left": {"days": 7},
+    "data": {"bouts": 31, "tests": 2},
     "digest": {"first": "2027-03-08", "last": "2027-03-14"},
     "part-companion": {"days": 3},
     "part-row-digest": {"days": 2},

@@ -69,6 +69,8 @@ DAYS: tuple[Step, ...] = (House.days_were_judged,)
 ASIDE: tuple[Step, ...] = (House.an_update_was_set_aside,)
 TESTED: tuple[Step, ...] = (House.tested,)
 TESTED_HERE: tuple[Step, ...] = (House.tested_by_the_clinician,)
+LEAVING: tuple[Step, ...] = ((ANN, '"/leave'),)
+SURE: tuple[Step, ...] = (*LEAVING, (ANN, "lv"))
 NAMED: tuple[Step, ...] = ((KIM, "ir:client"), (KIM, '"Fay'))
 
 VERBS = (
@@ -115,12 +117,17 @@ VERBS = (
         ANN, "hw:back-raise", "how-to-asked", ("client",), COMPANION, "hw:hover-hold", OVER,
     ),
     Verb(ANN, "zs:1", "ask-times", ("client", "question", "audit"), (House.shared_her_place,)),
-    Verb(ANN, "st", "step-how", ("question",), TESTED),
+    Verb(ANN, "st", "step-not-here"),
     Verb(ANN, "sg", "ask-step-times", ("question",), (*TESTED, (ANN, "st"))),
     Verb(ANN, "sn", "step-left", ("question",), (*TESTED, (ANN, "st"))),
     Verb(
         ANN, "sb:{ann_test}", "step-taken-back", ("step_test",), TESTED, "sb:{gil_test}", OVER,
     ),
+    Verb(ANN, "mf", "data-by-practice"),
+    Verb(ANN, "lx", "leave-not", ("question",), LEAVING),
+    Verb(ANN, "lv", "ask-leave-sure", ("question",), LEAVING),
+    Verb(ANN, "lvx", "leave-not", ("question",), SURE),
+    Verb(ANN, "lvy", "left", ("person", "client", "flag", "bout", "audit", "question"), SURE),
     # a clinician's
     Verb(DANA, "tp:{ann}", "step-page", (), TESTED, "tp:{gil}"),
     Verb(DANA, "tl:{ann}", "ask-client-step", ("question",), foreign="tl:{gil}"),
@@ -188,6 +195,11 @@ VERBS = (
     Verb(KIM, "ia:{ann}", "invitation", ("invitation", "audit"), (), "ia:999", "no-such-person"),
     Verb(KIM, "d:{ann}", "ask-discharge", (), (), "d:{dana}", "no-such-person"),
     Verb(KIM, "dd:{ann}", "discharged", ("person", "bout"), (), "dd:{dana}", "no-such-client"),
+    Verb(KIM, "er:{ann}", "ask-erase", (), (), "er:{dana}", "no-such-person"),
+    Verb(
+        KIM, "ery:{ann}", "erased", ("person", "client", "plan", "bout", "audit"), (),
+        "ery:{dana}", "no-such-person",
+    ),
     Verb(KIM, "cv:{dana}", "cover", (), (), "cv:{ann}", "no-such-person"),
     Verb(
         KIM, "cvc:{dana}:{eve}", "ask-cover-until", ("question",), (), "cvc:{dana}:{ann}",

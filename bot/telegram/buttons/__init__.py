@@ -16,6 +16,7 @@ from bot.telegram.buttons import (
     companions,
     cover,
     digest,
+    own,
     pictures,
     setaside,
     steps,
@@ -42,6 +43,7 @@ KEYBOARDS: dict[str, Callable[[Args], Rows]] = {
     **verdicts.KEYBOARDS,
     **pictures.KEYBOARDS,
     **steps.KEYBOARDS,
+    **own.KEYBOARDS,
 }
 """From the id of a text to its buttons. A message without an entry has none."""
 
@@ -66,6 +68,7 @@ SHAPES: dict[str, str] = {
     **verdicts.SHAPES,
     **pictures.SHAPES,
     **steps.SHAPES,
+    **own.SHAPES,
     **dict.fromkeys(("all", "few", "lat", "skp", "n", "m", "u"), "i"),
     **dict.fromkeys(("c", "cn", "cr", "cp", "ch", "rel", "fx", "a", "ia", "d", "dd", "ic"), "i"),
     **dict.fromkeys(("sure", "ok", "pass", "t", "hw", "zs", "df", "ds", "s", "ir", "ln"), "s"),

@@ -33,7 +33,8 @@ def _person(args: Args) -> Rows:
         row.append(button("discharge", f"d:{person}"))
     if args["role"] == Role.CLINICIAN.value:
         row.append(button("cover", f"cv:{person}"))
-    return [row, [button("all-people", "ap")]]
+    erase = [[button("erase", f"er:{person}")]] if args["role"] == Role.CLIENT.value else []
+    return [row, *erase, [button("all-people", "ap")]]
 
 
 def _discharge(args: Args) -> Rows:

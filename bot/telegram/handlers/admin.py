@@ -8,7 +8,7 @@ from bot.telegram.handlers.act import Act, Press
 from scheduler.domain.people import Role
 from scheduler.domain.reply import Reply, reply
 from scheduler.domain.settings import BOUNDS, NAMES, WEEKDAY_NAMES, WEEKDAYS
-from scheduler.usecases import caseload, practice, staff
+from scheduler.usecases import caseload, erasing, practice, staff
 
 
 def setting(act: Act) -> Reply:
@@ -59,6 +59,8 @@ PRESSES: dict[str, Press] = {
     "ia": invite_again,
     "d": ask_discharge,
     "dd": discharge,
+    "er": lambda act: erasing.ask(act.tx, act.number(0)),
+    "ery": lambda act: erasing.erase(act.tx, act.who.id, act.number(0), act.now),
 }
 COMMANDS: tuple[str, ...] = ("people", "invite", "settings", "cards", "aside", "help")
 YES_NO = frozenset({"files_in_chat", "erase_left"})

@@ -4,7 +4,16 @@ from __future__ import annotations
 
 from bot import dialogue
 from bot.answers import WORST_PAIN
-from bot.telegram.handlers import breaks, client_text, companions, files, steps, week, writing
+from bot.telegram.handlers import (
+    breaks,
+    client_text,
+    companions,
+    files,
+    own,
+    steps,
+    week,
+    writing,
+)
 from bot.telegram.handlers.act import Act, Press
 from bot.telegram.incoming import Incoming
 from scheduler.domain import readiness as questions
@@ -215,7 +224,7 @@ _PRESSES: dict[str, Press] = {
 }
 PRESSES: dict[str, Press] = {
     verb: press if verb == "ok" else _after_consent(press) for verb, press in _PRESSES.items()
-}
+} | own.PRESSES
 
 
 def heard(act: Act) -> Reply | None:
@@ -229,7 +238,9 @@ def heard(act: Act) -> Reply | None:
 
 
 def command(act: Act, name: str) -> Reply | None:
-    """The commands of a client's menu; before consent each of them shows the notice."""
+    """The commands of a client's menu; before consent most of them show the notice."""
+    if name in own.COMMANDS:
+        return own.COMMANDS[name](act)
     if act.tx.people.client(act.who.id).consent_at is None:
         return client_text.resume(act.tx, act.who, act.now)
     carry_out = COMMAND_OF.get(name)
@@ -272,4 +283,7 @@ COMMAND_OF: dict[str, Press] = {
     "help": help_,
     "start": help_,
 }
-COMMANDS: tuple[str, ...] = tuple(name for name in COMMAND_OF if name != "start")
+COMMANDS: tuple[str, ...] = (
+    *(name for name in COMMAND_OF if name != "start"),
+    *own.COMMANDS,
+)

@@ -10,7 +10,7 @@ from datetime import datetime, timedelta
 
 from bot import companions, dialogue
 from bot.answers import Unclear
-from bot.telegram.handlers import alarms, breaks, steps, week, writing
+from bot.telegram.handlers import alarms, breaks, own, steps, week, writing
 from bot.telegram.handlers import companions as about_companions
 from bot.telegram.incoming import Incoming
 from bot.understand import Intent, understand
@@ -31,18 +31,24 @@ PRESSING = frozenset({"pain", "fall", "morning", "confirm", "fewer"})
 """Questions that come before one about a break."""
 
 
-def heard(  # noqa: PLR0911 # one return a thing that words can be
-    tx: Tx, who: Person, update: Incoming, said: Said, now: datetime
-) -> Reply | None:
+def heard(tx: Tx, who: Person, update: Incoming, said: Said, now: datetime) -> Reply | None:
     """The reply to typed words; `None` only for an edit that changes nothing."""
     named = companions.named(update.text, who.language)
     intent = understand(named.rest if named else update.text, who.language)
     if _consented(tx, who) is False:
-        return _before_consent(tx, who, intent, update, now)
+        first = _leaves(tx, who, intent, update, now)
+        return first or _before_consent(tx, who, intent, update, now)
+    first = _first(tx, who, intent, _top(tx, who), update, now)
+    return first or _read(tx, who, named, intent, update, said, now)
+
+
+def _read(  # noqa: PLR0911 # one return a thing that words can be
+    tx: Tx, who: Person, named: companions.Named | None, intent: Intent, update: Incoming, said: Said,
+    now: datetime,
+) -> Reply | None:  # fmt: skip
+    """What words mean that are no times of a test and no wish to leave: alarms first."""
     question = _top(tx, who)
     pressing = question is not None and question.kind in {"pain", "fall"}
-    if timed := steps.answered(tx, who, question, update, now):
-        return timed
     alarm = alarms.in_words(tx, who, named, intent, update, said, question, now)
     passed = writing.answered(tx, who, update, pressing, now)
     if alarm or passed:
@@ -67,6 +73,21 @@ def heard(  # noqa: PLR0911 # one return a thing that words can be
     ):
         return answer
     return _plain(tx, who, intent, update, said, now)
+
+
+def _leaves(
+    tx: Tx, who: Person, intent: Intent, update: Incoming, now: datetime
+) -> Reply | None:  # fmt: skip
+    """The wish to leave, where nothing in the same words tells of pain, a fall or a sign."""
+    return None if alarms.found(intent) else own.typed(tx, who, update, now)
+
+
+def _first(
+    tx: Tx, who: Person, intent: Intent, question: Question | None, update: Incoming, now: datetime
+) -> Reply | None:  # fmt: skip
+    """What is looked for before words of pain: times of a step test, said alone; and the wish to leave."""
+    timed = steps.answered(tx, who, question, update, now)
+    return timed or _leaves(tx, who, intent, update, now)
 
 
 def _asked_for(  # one message's facts

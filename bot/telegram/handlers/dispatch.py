@@ -13,6 +13,7 @@ from bot.telegram.buttons import well_formed
 from bot.telegram.handlers import admin, client, clinician, language
 from bot.telegram.handlers.act import Act
 from bot.telegram.incoming import Incoming
+from scheduler.domain.messages import text
 from scheduler.domain.people import Person, Role, State
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Outgoing, Tx
@@ -100,7 +101,7 @@ def _said(  # one message's facts
 ) -> Reply | None:
     who = mine[0]
     if who.state in {State.LEFT, State.DISCHARGED}:
-        return _after_care(tx)
+        return _after_care(tx, who)
     if name == "role":
         return _role(tx, mine, argument)
     module, act = HANDLERS[who.role], Act(tx, who, update, now)
@@ -110,8 +111,11 @@ def _said(  # one message's facts
     return answer or module.heard(act)
 
 
-def _after_care(tx: Tx) -> Reply:
+def _after_care(tx: Tx, who: Person) -> Reply:
+    """Somebody who left is a stranger again, who is told how to come back."""
     practice = tx.book.practice()
+    if who.state is State.LEFT:
+        return Reply((text("stranger"), text("come-back", phone=practice.phone)))
     return reply("care-ended", phone=practice.phone, emergency_number=practice.emergency_number)
 
 
@@ -134,7 +138,7 @@ def _press(
     if who is None:
         return mine[0], reply("not-for-you")
     if who.state in {State.LEFT, State.DISCHARGED}:
-        return who, _after_care(tx)
+        return who, _after_care(tx, who)
     if not well_formed(verb, args):
         return who, reply("question-over")
     presses = {**HANDLERS[who.role].PRESSES, **language.PRESSES}

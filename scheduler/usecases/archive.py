@@ -1,0 +1,162 @@
+"""A client's whole record as JSON: for her own copy, and for the practice's files (D1).
+
+The record:
+
+    {"format": "boutwise-client-record", "version": 1, "made_at": instant, "zone", "from": day | null, "to",
+     "person": {"id", "name", "language", "state", "clinician", "phone", "zone", "hours", "days", "consent_*",
+                "readiness*", "usual_pain", "joined_at", "left_at", ...},
+     "plans", "clearances", "weeks", "days", "bouts_asked", "bouts_done", "companions", "step_tests",
+     "reports" (pain, signs, falls, the weekly question), "holds", "flags", "breaks", "questions",
+     "messages" (to her), "wrote" (what she typed and tapped), "to_clinician" (her answers to her clinician),
+     "audit" (who did what about her): a list of rows each}
+
+The fields of a row are those of its table. Instants are ISO in UTC, days ISO dates of hers, trials of a step
+test hundredths of a second. Rows of a day or an instant outside the period are left out; plans, clearances
+and the person are whole. `voids` of a bout names the line that it takes back.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from datetime import date, datetime
+from enum import Enum
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from scheduler.domain.hours import local_day
+from scheduler.domain.messages import Lane, message
+from scheduler.domain.people import Person
+from scheduler.domain.reply import Reply, reply
+from scheduler.ports import Tx
+from scheduler.usecases.names import clinician_name
+from scheduler.usecases.post import tell, tell_admins
+
+FORMAT, VERSION = "boutwise-client-record", 1
+WHOLE = frozenset({"plans", "clearances", "questions", "person"})
+"""Sections of which a period leaves nothing out."""
+WHEN = ("day", "at", "opened_at", "first", "start")
+"""The first of these that a row has says when it was."""
+OF_STAFF = {"flags": frozenset({"note", "clinician", "closed_by", "episode", "step", "due_at"})}
+"""What a clinician kept for herself (K5), and inner matters: not in the client's own copy."""
+PICTURES = frozenset({"week-picture", "data-json", "data-csv"})
+"""Messages that carry a whole picture or file: only that they were sent is told."""
+
+
+def record(
+    tx: Tx,
+    person: Person,
+    first: date | None,
+    last: date | None,
+    now: datetime,
+    *,
+    own: bool = False,
+) -> dict[str, Any]:
+    """Everything about a client from one local day to another, `None` for no bound.
+
+    `own`: as she herself is given it.
+    """
+    client = tx.people.client(person.id)
+    found = tx.archive.of(person.id)
+    head = {
+        "format": FORMAT,
+        "version": VERSION,
+        "made_at": _json(now),
+        "zone": client.zone.key,
+        "from": _json(first),
+        "to": _json(last),
+        "person": {**_row(found["person"][0]), "clinician": clinician_name(tx, client)},
+    }
+    sections: dict[str, Any] = {}
+    for name, rows in sorted(found.items()):
+        if name == "person":
+            continue
+        hidden = OF_STAFF.get(name, frozenset()) if own else frozenset()
+        kept = (row for row in rows if name in WHOLE or _within(row, first, last, client.zone))
+        sections[name] = [
+            {key: value for key, value in _row(row).items() if key not in hidden} for row in kept
+        ]
+    sections["messages"] = [*_messages(sections["messages"])]
+    sections["wrote"] = [*_wrote(sections["wrote"])]
+    return {**head, **sections}
+
+
+def _within(row: Mapping[str, Any], first: date | None, last: date | None, zone: ZoneInfo) -> bool:
+    moment = next((row[name] for name in WHEN if row.get(name) is not None), None)
+    if moment is None:
+        return True
+    day = local_day(moment, zone) if isinstance(moment, datetime) else moment
+    return bool((first or date.min) <= day <= (last or date.max))
+
+
+def _row(row: Mapping[str, Any]) -> dict[str, Any]:
+    return {name: _json(value) for name, value in row.items()}
+
+
+def _json(value: Any) -> Any:
+    if isinstance(value, datetime):
+        return value.isoformat().replace("+00:00", "Z")
+    if isinstance(value, date):
+        return value.isoformat()
+    if isinstance(value, Enum):
+        return value.value
+    if isinstance(value, Mapping):
+        return {str(name): _json(each) for name, each in value.items()}
+    return [_json(each) for each in value] if isinstance(value, list | tuple) else value
+
+
+def _messages(rows: list[dict[str, Any]]) -> Iterator[dict[str, Any]]:
+    """Messages to her as ids and arguments; whoever writes the record out says them in words."""
+    for row in rows:
+        texts = [
+            {"id": each["id"], "args": {} if each["id"] in PICTURES else each.get("args", {})}
+            for each in row["message"]
+        ]
+        yield {"at": row["at"], "message": texts}
+
+
+def _wrote(rows: list[dict[str, Any]]) -> Iterator[dict[str, Any]]:
+    """What she typed and tapped, without what the platform wraps round it."""
+    for row in rows:
+        update = row["update"]
+        said = update.get("message") or update.get("edited_message") or {}
+        pressed = update.get("callback_query") or {}
+        text = said.get("text") or said.get("caption")
+        yield {
+            "at": row["at"],
+            "text": text,
+            "edited": "edited_message" in update,
+            "button": pressed.get("data"),
+        }
+
+
+# --- in chat -------------------------------------------------------------------------------------
+
+
+def about(tx: Tx, client_id: int) -> Reply:
+    """What is kept about her, in numbers, and the way to all of it."""
+    client, person = tx.people.client(client_id), tx.people.get(client_id)
+    found = tx.archive.of(client_id)
+    return reply(
+        "data",
+        name=person.name if person else "",
+        phone=client.phone,
+        clinician=clinician_name(tx, client),
+        bouts=sum(row["voids"] is None for row in found["bouts_done"]),
+        reports=len(found["reports"]),
+        tests=len(found["step_tests"]),
+        written=len(found["wrote"]),
+        records=True,
+    )
+
+
+def files(tx: Tx, person: Person, now: datetime, source: str) -> Reply:
+    """All of it as two files, where the practice allows files in chat; else it is asked to give them (D5)."""
+    practice = tx.book.practice()
+    if practice.files_in_chat != "yes":
+        told = message("data-wanted", name=person.name, person=person.id)
+        tell_admins(tx, f"data-wanted:{source}", Lane.FLAG, told, now)
+        return Reply(message("data-by-practice", phone=practice.phone), in_place=False)
+    whole = record(tx, person, None, None, now, own=True)
+    tell(tx, person.id, f"data-csv:{source}", Lane.ANSWER, message("data-csv", record=whole), now)
+    tx.book.audit(person.id, "data", person.id, now)
+    return Reply(message("data-json", record=whole), in_place=False)

@@ -1,0 +1,125 @@
+"""A client who leaves: the record is closed at once, everything stops, and she can come back (D1)."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+from scheduler.domain.leaving import ERASED_AFTER, GONE
+from scheduler.domain.messages import Argument
+from scheduler.domain.people import Client, Person, State
+from scheduler.domain.reply import Reply, reply
+from scheduler.ports import Question, Tx
+from scheduler.usecases.flags import raise_flag
+from scheduler.usecases.lapses import valid_clearance
+from scheduler.usecases.names import clinician_name
+from scheduler.usecases.rest import withdraw_all
+from scheduler.usecases.wake import changing
+
+STANDS = timedelta(minutes=30)
+"""So long a typed yes or no answers the question whether to leave."""
+ABOUT_HEALTH = ("pain", "fall", "morning")
+ASKED = (
+    *ABOUT_HEALTH,
+    *("join", "fewer", "confirm", "pass", "reply", "leave", "steptest"),
+    *("break", "week", "make-up", "weekly", "companion"),
+)
+"""Questions to a client; none of them is asked of one who is gone."""
+
+
+# --- asked twice ---------------------------------------------------------------------------------
+
+
+def ask(tx: Tx, client_id: int, now: datetime) -> Reply:
+    """What leaving means; nothing has changed yet."""
+    with changing(tx, client_id, now) as client:
+        tx.questions.ask(Question(client_id, "leave", "ask", {}, now))
+        return Reply(reply("ask-leave", **_facts(tx, client)).message, in_place=False)
+
+
+def _facts(tx: Tx, client: Client) -> dict[str, Argument]:
+    return {
+        "clinician": clinician_name(tx, client),
+        "erased": tx.book.practice().erase_left == "yes",
+        "days": ERASED_AFTER.days,
+    }
+
+
+def answer(tx: Tx, client_id: int, yes: bool, step: str, now: datetime) -> Reply:
+    """A tap or a word under one of the two screens; the second yes is the end."""
+    with changing(tx, client_id, now) as client:
+        question = open_question(tx, client_id, now)
+        if question is None or question.step != step:
+            return reply("question-over")
+        if not yes:
+            tx.questions.close(client_id, "leave")
+            return reply("leave-not")
+        if step == "ask":
+            tx.questions.ask(Question(client_id, "leave", "sure", {}, now))
+            return reply("ask-leave-sure")
+        return _leave(tx, client, now)
+
+
+def open_question(tx: Tx, client_id: int, now: datetime) -> Question | None:
+    """The open question whether to leave, while it stands."""
+    asked = next((each for each in tx.questions.of(client_id) if each.kind == "leave"), None)
+    stands = asked is not None and asked.asked_at is not None and now < asked.asked_at + STANDS
+    return asked if stands else None
+
+
+def _leave(tx: Tx, client: Client, now: datetime) -> Reply:
+    """Close the record. An open question about pain or a fall, or a hold, makes the flag an urgent one."""
+    person = tx.people.get(client.id)
+    if person is None or person.state in GONE:
+        return reply("question-over")
+    open_ = [each for each in tx.questions.of(client.id) if each.kind in ABOUT_HEALTH]
+    urgent = bool(open_ or tx.health.holds(client.id))
+    close(tx, client, person, State.LEFT)
+    tx.people.save_client(replace(tx.people.client(client.id), left_at=now))
+    tx.book.audit(client.id, "leave", client.id, now, before=person.state.value)
+    asked = next((each.step for each in open_ if each.kind != "morning"), "")
+    details = {"unanswered": asked} if asked else {}
+    raise_flag(tx, client, "left", now, urgent=urgent, details=details, episode="left")
+    practice = tx.book.practice()
+    return reply(
+        "left",
+        phone=practice.phone,
+        emergency_number=practice.emergency_number,
+        **_facts(tx, client),
+    )
+
+
+def close(tx: Tx, client: Client, person: Person, state: State) -> None:
+    """Nothing more is asked of or sent to a client; her other roles on the account speak from now on."""
+    withdraw_all(tx, client, state.value)
+    tx.outbox.cancel_rest(client.id, state.value)
+    tx.questions.close(client.id, *ASKED)
+    tx.invitations.withdraw(client.id)
+    tx.people.save_client(replace(tx.people.client(client.id), morning_at=None))
+    others = [
+        each
+        for each in tx.people.of_account(person.account or 0)
+        if each.id != person.id and each.state not in GONE
+    ]
+    hand_over = person.acting and bool(others)
+    tx.people.save(replace(person, state=state, acting=person.acting and not hand_over))
+    if hand_over:
+        tx.people.save(replace(others[0], acting=True))
+
+
+# --- and back ------------------------------------------------------------------------------------
+
+
+def come_back(tx: Tx, client_id: int, now: datetime) -> None:
+    """Somebody who left joins by a new invitation: consent, readiness and clearance begin anew."""
+    with changing(tx, client_id, now) as client:
+        if valid_clearance(tx, client_id) is not None:
+            tx.plans.lapse(client_id, "readiness", now)
+        anew = replace(
+            client, consent_version=None, consent_at=None, readiness=None, readiness_at=None,
+            joined_at=None, left_at=None, step_home=False,
+        )  # fmt: skip
+        tx.people.save_client(anew)
+        for flag in tx.flags.of_client(client_id):
+            if flag.kind == "left":
+                tx.flags.close(flag.id, "back", client_id, "", now)
