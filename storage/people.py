@@ -10,6 +10,7 @@ from sqlalchemy import Connection, Row, bindparam, func, insert, literal_column,
 
 from scheduler.domain.people import Client, Person, State
 from scheduler.domain.planjson import hours_as_json, hours_from_json
+from scheduler.ports import GoneError
 from storage.columns import Day, Instant
 from storage.memo import Memo
 from storage.tables import ClientRow, PersonRow, table
@@ -112,7 +113,7 @@ class People:
     def _client(self, client: int) -> Client:
         row = self._connection.execute(CLIENT, {"client": client}).one_or_none()
         if row is None:
-            raise LookupError(client)
+            raise GoneError(client)
         self._memo.put(("person", client), person_of(row))  # who is asked for with most clients
         return client_of(row)
 

@@ -7,7 +7,17 @@ in the client's own zone. Nobody but `Store.run` begins or ends a transaction.
 from __future__ import annotations
 
 from scheduler.ports.boxes import Inbox, Leases, Outbox
-from scheduler.ports.nouns import Days, Flags, Health, Invitations, Ledger, People, Plans, Questions
+from scheduler.ports.nouns import (
+    Days,
+    Flags,
+    GoneError,
+    Health,
+    Invitations,
+    Ledger,
+    People,
+    Plans,
+    Questions,
+)
 from scheduler.ports.sending import (
     SEND_WITHIN,
     Clock,
@@ -54,6 +64,7 @@ __all__ = [
     "Delivery",
     "Digests",
     "Flags",
+    "GoneError",
     "Health",
     "Inbox",
     "Invitations",

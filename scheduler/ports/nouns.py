@@ -13,6 +13,10 @@ from scheduler.domain.plan import Plan
 from scheduler.ports.values import Json, PlanVersion, Question
 
 
+class GoneError(LookupError):
+    """There is no such client, or not any more: the record was erased."""
+
+
 class People(Protocol):
     def add(self, person: Person, client: Client | None) -> Person:
         """Keep a new person (its id is given here), with the client's record for a client."""
@@ -37,7 +41,7 @@ class People(Protocol):
         ...
 
     def lock(self, client: int) -> Client:
-        """The client's record, held for this transaction. LookupError if there is none.
+        """The client's record, held for this transaction. GoneError if there is none.
 
         Every use case that changes a client calls this first, so that a clinician's hold and the
         client's own answer never overtake each other.

@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import replace
 from datetime import datetime, timedelta
 
@@ -14,7 +15,7 @@ from scheduler.domain.hours import day_hours_in_utc
 from scheduler.domain.leaving import GONE
 from scheduler.domain.messages import Lane, message
 from scheduler.domain.people import Client
-from scheduler.ports import Claim, Outgoing, Tx
+from scheduler.ports import Claim, GoneError, Outgoing, Tx
 from scheduler.usecases import (
     breaks,
     cards,
@@ -191,7 +192,10 @@ def begins(tx: Tx, claim: Claim, now: datetime, lease: timedelta) -> bool:
     card = cards.of(claim.letter.message)
     if claim.bout is None or claim.person is None or (claim.nudge and card is None):
         return tx.outbox.begin(claim, now, lease)
-    client = tx.people.lock(claim.person)
+    try:
+        client = tx.people.lock(claim.person)
+    except GoneError:
+        return False  # erased meanwhile, and the message with her
     bout = tx.days.bout(claim.bout)
     if bout is not None and _hours_are_over(tx, client, bout, now):
         with changing(tx, client.id, now):
@@ -221,7 +225,7 @@ def accepted(tx: Tx, claim: Claim, message_id: int, now: datetime) -> None:
         if tx.outbox.sent(claim, message_id, now):
             cards.shown(tx, claim)
         return
-    with changing(tx, claim.person, now) as client:
+    with suppress(GoneError), changing(tx, claim.person, now) as client:
         bout = tx.days.bout(claim.bout)
         if tx.outbox.sent(claim, message_id, now) and bout is not None:
             tx.days.save_bout(_opened(tx, client, replace(bout, message_id=message_id), now))
@@ -255,7 +259,7 @@ def not_accepted(
         return
     card = cards.of(claim.letter.message)  # its prompt is still to come
     stands = BoutState.WAITING if card else BoutState.ASKED
-    with changing(tx, claim.person, now):
+    with suppress(GoneError), changing(tx, claim.person, now):
         bout = tx.days.bout(claim.bout)
         if bout is None or bout.state is not stands:
             _settle(tx, claim, None, reason or "withdrawn")

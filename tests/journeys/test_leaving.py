@@ -15,7 +15,7 @@ from bot.telegram.attachments import attachment
 from scheduler.domain.messages import Lane, message
 from scheduler.domain.people import State
 from scheduler.ports import Outgoing
-from scheduler.usecases import archive, days, digests
+from scheduler.usecases import archive, days, digests, erasing
 from storage.engine import Database
 from storage.tables import AuditRow, InboxRow, metadata, table
 from tests.journeys.desk import Desk
@@ -394,6 +394,20 @@ async def test_of_a_message_about_several_that_still_waits_only_she_is_taken_out
     (summary,) = [each for each in desk.texts(DANA) if each.id == "flag-summary"]
     assert [row["name"] for row in summary.args["flag_rows"]] == ["Bo"]  # type: ignore[union-attr, index, call-overload]
     assert desk.count(DANA, "flag") == 0
+
+
+@on_both
+async def test_a_message_under_way_when_its_client_is_erased_is_let_go(desk: Desk) -> None:
+    desk.clock.move(at(8))
+    lease = timedelta(seconds=30)
+    (claim,) = await desk.run(lambda tx: tx.outbox.claim_due(desk.now, "worker", lease, 1))
+    assert claim.bout is not None
+    assert await desk.run(lambda tx: days.begins(tx, claim, desk.now, lease))
+    await desk.run(lambda tx: erasing.erase(tx, IDS[KIM], IDS[ANN], desk.now))
+    await desk.run(lambda tx: days.accepted(tx, claim, 7, desk.now))
+    await desk.run(lambda tx: days.not_accepted(tx, claim, None, "refused", desk.now))
+    assert not await desk.run(lambda tx: days.begins(tx, claim, desk.now, lease))
+    await desk.run(lambda tx: days.advance(tx, IDS[ANN], desk.now))
 
 
 async def test_only_an_admin_erases_and_only_clients(desk: Desk) -> None:
