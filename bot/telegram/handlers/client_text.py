@@ -36,9 +36,10 @@ def heard(tx: Tx, who: Person, update: Incoming, said: Said, now: datetime) -> R
     named = companions.named(update.text, who.language)
     intent = understand(named.rest if named else update.text, who.language)
     if _consented(tx, who) is False:
-        first = _leaves(tx, who, intent, update, now)
-        return first or _before_consent(tx, who, intent, update, now)
-    first = _first(tx, who, intent, _top(tx, who), update, now)
+        leaves = own.typed(tx, who, intent, update, now)
+        return leaves or _before_consent(tx, who, intent, update, now)
+    first = steps.answered(tx, who, _top(tx, who), update, now)
+    first = first or own.typed(tx, who, intent, update, now)
     return first or _read(tx, who, named, intent, update, said, now)
 
 
@@ -73,21 +74,6 @@ def _read(  # noqa: PLR0911 # one return a thing that words can be
     ):
         return answer
     return _plain(tx, who, intent, update, said, now)
-
-
-def _leaves(
-    tx: Tx, who: Person, intent: Intent, update: Incoming, now: datetime
-) -> Reply | None:  # fmt: skip
-    """The wish to leave, where nothing in the same words tells of pain, a fall or a sign."""
-    return None if alarms.found(intent) else own.typed(tx, who, update, now)
-
-
-def _first(
-    tx: Tx, who: Person, intent: Intent, question: Question | None, update: Incoming, now: datetime
-) -> Reply | None:  # fmt: skip
-    """What is looked for before words of pain: times of a step test, said alone; and the wish to leave."""
-    timed = steps.answered(tx, who, question, update, now)
-    return timed or _leaves(tx, who, intent, update, now)
 
 
 def _asked_for(  # one message's facts

@@ -6,8 +6,10 @@ from datetime import datetime
 
 from bot import answers, leaving
 from bot.answers import Unclear
+from bot.telegram.handlers import alarms
 from bot.telegram.handlers.act import Press
 from bot.telegram.incoming import Incoming
+from bot.understand import Intent
 from scheduler.domain.people import Person
 from scheduler.domain.reply import Reply
 from scheduler.ports import Tx
@@ -36,9 +38,14 @@ COMMANDS: dict[str, Press] = {
 }
 
 
-def typed(tx: Tx, who: Person, update: Incoming, now: datetime) -> Reply | None:
-    """The wish to leave, or a yes or no to the question about it; `None` for all other words."""
-    if update.kind == "edit":
+def typed(
+    tx: Tx, who: Person, intent: Intent, update: Incoming, now: datetime
+) -> Reply | None:  # fmt: skip
+    """The wish to leave, or a yes or no to the question about it; `None` for all other words.
+
+    Where the same words tell of pain, a fall or a sign, that comes first.
+    """
+    if update.kind == "edit" or alarms.found(intent):
         return None
     if leaving.wants_to_leave(update.text, who.language):
         return left.ask(tx, who.id, now)
