@@ -2,12 +2,14 @@
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import Column, Connection, Table, delete, or_, select, update
+from sqlalchemy import Column, Connection, Table, delete, func, or_, select, update
 
 from scheduler.domain.people import Role
 from scheduler.ports import Post
+from storage.columns import EPOCH
 from storage.engine import ERASED
 from storage.memo import Memo
 from storage.mentions import Hers, cleaned, says, strings
@@ -43,6 +45,7 @@ flags, plans, digests = table(FlagRow), table(PlanRow), table(DigestRow)
 questions, trail, guesses = table(QuestionRow), table(AuditRow), table(GuessRow)
 
 READ_AT_ONCE = 500
+A_DAY = timedelta(days=1)
 FINAL = (Post.SENT, Post.UNKNOWN, Post.DROPPED)
 NOT_HERS = frozenset({"client", "person"})
 """Columns that say only whose the row is."""
@@ -96,6 +99,20 @@ class Archive:
         found["to_clinician"] = tuple(self._to_clinician(client))
         found["wrote"] = tuple(self._wrote(client))
         return found
+
+    def counts(self, client: int) -> Mapping[str, int]:
+        ledger, reports, tests = (table(row) for row in (EntryRow, ReportRow, StepTestRow))
+        found = {
+            "bouts": select(func.count()).where(
+                ledger.c.client == client, ledger.c.voids.is_(None)
+            ),
+            "reports": select(func.count()).where(reports.c.client == client),
+            "tests": select(func.count()).where(
+                tests.c.client == client, tests.c.taken_back_at.is_(None)
+            ),
+        }
+        counted = {name: self._connection.execute(query) for name, query in found.items()}
+        return {name: int(each.scalar_one()) for name, each in counted.items()}
 
     def _rows(self, section: Section, client: int) -> Iterator[Mapping[str, Any]]:
         hers = section.table.c[section.owner] == client
@@ -190,13 +207,20 @@ class Archive:
             name=str(person["name"]),
             flags=frozenset(self._connection.execute(numbers).scalars()),
             typed=frozenset(typed - set(shared.scalars()) - {""}),
+            since=self._known_since(client),
         )
+
+    def _known_since(self, client: int) -> datetime:
+        """The day before she was enrolled: nothing older mentions her, and it need not be read."""
+        first = select(func.min(trail.c.at)).where(trail.c.about == client)
+        at: datetime | None = self._connection.execute(first).scalar_one()
+        return at - A_DAY if at else EPOCH
 
     def _clean_outbox(self, hers: Hers) -> None:
         """Messages to others about her go; of a message about several, what is about her."""
         staff = select(persons.c.id).where(persons.c.role != Role.CLIENT)
         theirs = select(outbox.c.id, outbox.c.state, outbox.c.payload).where(
-            outbox.c.person.in_(staff)
+            outbox.c.person.in_(staff), outbox.c.written_at >= hers.since
         )
         for number, after in self._changed(
             theirs, lambda row: cleaned(row["payload"], hers, final=row["state"] in FINAL)
@@ -225,7 +249,9 @@ class Archive:
         """Updates of the staff's that were handled and hold what was typed about her."""
         accounts = select(persons.c.account_lookup).where(persons.c.role != Role.CLIENT)
         over = inbox.c.state.in_([Arrival.DONE, Arrival.ASIDE])
-        theirs = select(inbox.c.update_id, inbox.c.payload).where(inbox.c.chat.in_(accounts), over)
+        theirs = select(inbox.c.update_id, inbox.c.payload).where(
+            inbox.c.chat.in_(accounts), over, inbox.c.received_at >= hers.since
+        )
         found = self._connection.execute(theirs.execution_options(yield_per=READ_AT_ONCE))
         these = [row.update_id for row in found if says(row.payload, hers)]
         for number in these:

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import datetime
 from typing import Any
 
 SHORTEST = 3
@@ -15,12 +16,16 @@ TEXT = frozenset({"id", "args"})
 
 @dataclass(frozen=True, slots=True)
 class Hers:
-    """What tells a client: her number, her name, her flags' numbers, and what was typed by or about her."""
+    """What tells a client: her number, her name, her flags' numbers, and what was typed by or about her.
+
+    `since`: nothing older (UTC) mentions her.
+    """
 
     client: int
     name: str
     flags: frozenset[int]
     typed: frozenset[str]
+    since: datetime
 
 
 def cleaned(value: Any, hers: Hers, *, final: bool) -> Any:

@@ -710,8 +710,7 @@ data =
     Bouts you told me of: { $bouts }
     What you said of pain, falls and your weeks: { $reports }
     Step tests: { $tests }
-    What you wrote or tapped here: { $written }
-    Also your plan, your times and your health answers. { $clinician } and the practice see this. To leave, send: /leave
+    Also what you wrote here, your plan, your times and your health answers. { $clinician } and the practice see this. To leave, send: /leave
 data-json = All that is kept about you. This file is for a program.
 data-csv = The same as a table. Keep these files to yourself.
 data-by-practice = The practice gives you all of it as a file. I told them that you ask. { part-questions }
@@ -912,9 +911,11 @@ client-step =
     }.{ $best_before ->
         [none] { "" }
        *[other] { " " }Best before: { $best_before } s.
-    }{ $change ->
-        [none] { "" }
-       *[other] { " " }Against the one before: { $change } s.
+    }{ $trend ->
+        [slower] { " " }{ $change } s slower than the one before.
+        [faster] { " " }{ $change } s faster than the one before.
+        [same] { " " }The same as the one before.
+       *[none] { "" }
     }{ $due ->
         [none] { "" }
        *[other] { " " }Next due on { $due }.

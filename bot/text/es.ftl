@@ -747,8 +747,7 @@ data =
     Tandas que me dijo: { $bouts }
     Lo que dijo de dolor, caídas y sus semanas: { $reports }
     Pruebas de pasos: { $tests }
-    Lo que escribió o tocó aquí: { $written }
-    Y su plan, sus horas y lo que dijo de su salud. Lo ven { $clinician } y la clínica. Para darse de baja, escriba: /leave
+    Y lo que escribió aquí, su plan, sus horas y lo que dijo de su salud. Lo ven { $clinician } y la clínica. Para darse de baja, escriba: /leave
 data-json = Todo lo que se guarda de usted. Este archivo es para un programa.
 data-csv = Lo mismo en una tabla. Guarde estos archivos solo para usted.
 data-by-practice = La clínica le da todo en un archivo. Ya le dije que usted lo pide. { part-questions }
@@ -951,9 +950,11 @@ client-step =
     }.{ $best_before ->
         [none] { "" }
        *[other] { " " }El mejor hasta entonces: { $best_before } s.
-    }{ $change ->
-        [none] { "" }
-       *[other] { " " }Frente a la anterior: { $change } s.
+    }{ $trend ->
+        [slower] { " " }{ $change } s más lento que la anterior.
+        [faster] { " " }{ $change } s más rápido que la anterior.
+        [same] { " " }Igual que la anterior.
+       *[none] { "" }
     }{ $due ->
         [none] { "" }
        *[other] { " " }La próxima toca el { $due }.

@@ -706,7 +706,7 @@ leave =
     me doy de baja
     dejo|dejar|deje|salir|salirme|salgo del|el|este programa|servicio
     dejar|dejarlo|dejo|parar|pare|salir|irme para siempre
-    borrar|borre|borra|borren|bórrame|elimine|eliminar|elimina|eliminen|quite todos? mis|los datos|cuenta|ficha|registro|registros|informacion
+    borrar|borre|borra|borren|borrame|elimine|eliminar|elimina|eliminen|quite todos? mis|los datos|cuenta|ficha|registro|registros|informacion
     cerrar|cierre|cierren mi cuenta|ficha|registro
 not-leave =
     no|noquiero quiero|deseo? irme|salir|salirme|dejar|dejarlo|darme

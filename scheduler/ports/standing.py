@@ -90,6 +90,10 @@ class Archive(Protocol):
         """
         ...
 
+    def counts(self, client: int) -> Mapping[str, int]:
+        """How many bouts done, reports and step tests of hers there are, without reading them."""
+        ...
+
     def erase(self, client: int) -> None:
         """Remove every row of the client's, messages to and from her, and her mention in those to others.
 

@@ -135,16 +135,15 @@ def _wrote(rows: list[dict[str, Any]]) -> Iterator[dict[str, Any]]:
 def about(tx: Tx, client_id: int) -> Reply:
     """What is kept about her, in numbers, and the way to all of it."""
     client, person = tx.people.client(client_id), tx.people.get(client_id)
-    found = tx.archive.of(client_id)
+    counted = tx.archive.counts(client_id)
     return reply(
         "data",
         name=person.name if person else "",
         phone=client.phone,
         clinician=clinician_name(tx, client),
-        bouts=sum(row["voids"] is None for row in found["bouts_done"]),
-        reports=len(found["reports"]),
-        tests=len(found["step_tests"]),
-        written=len(found["wrote"]),
+        bouts=counted["bouts"],
+        reports=counted["reports"],
+        tests=counted["tests"],
         records=True,
     )
 

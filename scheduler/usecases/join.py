@@ -274,14 +274,8 @@ def ask_consent_again(tx: Tx, client: Client, now: datetime) -> None:
         return
     if any(question.kind == "join" for question in tx.questions.of(client.id)):
         return
-    tell(
-        tx,
-        client.id,
-        f"notice:{client.id}:{NOTICE_VERSION}",
-        Lane.REST,
-        ask_consent(tx, client, now),
-        now,
-    )
+    key = f"notice:{client.id}:{NOTICE_VERSION}"
+    tell(tx, client.id, key, Lane.REST, ask_consent(tx, client, now), now)
 
 
 def _tell_clinician(tx: Tx, client: Client, person: Person, now: datetime) -> None:

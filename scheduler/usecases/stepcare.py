@@ -48,16 +48,18 @@ def _last(tx: Tx, client: Client, tests: tuple[StepTest, ...]) -> dict[str, Argu
         "positive": verdict.positive,
         "slower": verdict.slower,
         "best_before": s.seconds(verdict.best_before),
-        "change": _change(last, before[-1] if before else None),
+        **_change(last, before[-1] if before else None),
         "due": due.isoformat() if due else None,
     }
 
 
-def _change(last: StepTest, before: StepTest | None) -> float | None:
-    """Seconds more (slower) or fewer than in the test before; `None` where one of them has no time."""
+def _change(last: StepTest, before: StepTest | None) -> dict[str, Argument]:
+    """Whether it took longer than the test before, and by how many seconds; `None` without both times."""
     if before is None or last.best is None or before.best is None:
-        return None
-    return (last.best - before.best) / s.SECOND
+        return {"trend": None, "change": None}
+    more = last.best - before.best
+    trend = "slower" if more > 0 else "faster" if more else "same"
+    return {"trend": trend, "change": abs(more) / s.SECOND}
 
 
 def page(tx: Tx, client: Client) -> Reply:

@@ -12,7 +12,7 @@ SAMPLE: dict[str, Any] = {
     "record": {"made_at": "2027-03-08T08:00:00Z", "messages": []},
     "records": True,
     "reports": 4,
-    "written": 31,
+    "trend": "slower",
     "best_before": 13.5,
     "change": 1.3,
     "due": "2027-04-19",
@@ -233,7 +233,8 @@ TYPED: dict[str, dict[str, Any]] = {
 }
 """What people of a language type, in the place of the samples."""
 BARE: dict[str, Any] = {
-    "best": None, "best_before": None, "change": None, "due": None, "home": False, "positive": False,
+    "best": None, "trend": None,
+    "best_before": None, "change": None, "due": None, "home": False, "positive": False,
     "erased": False, "slower": True, "step": None, "tests": [], "void": False,
     "colleagues": [], "covers": [], "open_flags": [], "scores": [], "searched": True, "yours": False,
     "too_long": False, "more": 0, "lost": 0, "flag_rows": [], "beside": [], "until": None,

@@ -299,7 +299,7 @@ async def test_the_page_of_a_client_whose_care_has_ended_can_still_be_read(desk:
     await desk.forge(DANA, f"c:{IDS[ANN]}")
     assert desk.last(DANA)[0].args["state"] == "discharged"
     (flag,) = await desk.flags()
-    assert desk.buttons(DANA) == [f"fx:{flag.id}", "cl"]
+    assert desk.buttons(DANA) == [f"fx:{flag.id}", f"tp:{IDS[ANN]}", "cl"]
     await desk.press(DANA, f"fx:{flag.id}")
     await desk.press(DANA, f"fo:{flag.id}:called")
     assert await desk.flags() == ()
