@@ -10,7 +10,9 @@ from scheduler.domain.plan import MOVEMENTS
 
 def named(text: str, language: str) -> str | Unclear:
     """The movement that is meant: its number in the list, or its name in the language or as a key."""
-    names = [(key, label(catalogue("button-exercise", exercise=key), language)) for key in MOVEMENTS]
+    names = [
+        (key, label(catalogue("button-exercise", exercise=key), language)) for key in MOVEMENTS
+    ]
     found = pick(text, names)
     if not isinstance(found, Unclear):
         return found

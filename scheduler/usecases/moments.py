@@ -8,9 +8,10 @@ from scheduler.domain import steptest
 from scheduler.domain.hours import day_hours_in_utc, instant
 from scheduler.domain.people import Client
 from scheduler.domain.weekdays import WEEK
+from scheduler.domain.windows import common_hours
 from scheduler.ports import Tx
 from scheduler.usecases import weekplan
-from scheduler.usecases.rest import closes_at, common_hours, today_of
+from scheduler.usecases.rest import closes_at, today_of
 
 A_DAY = timedelta(days=1)
 EVENING = 18 * 60

@@ -12,13 +12,14 @@ from functools import partial
 from scheduler.domain import days as d
 from scheduler.domain import permission
 from scheduler.domain.days import Bout, BoutState, Day, Entry
-from scheduler.domain.hours import DAY, Hours, Span, common, instant, local_day
+from scheduler.domain.hours import Hours, instant, local_day
 from scheduler.domain.messages import Argument, Lane, Message, Text, text
 from scheduler.domain.people import Client, Pause, Person
-from scheduler.domain.plan import MOVEMENTS, Plan, hours_on
+from scheduler.domain.plan import MOVEMENTS, Plan
 from scheduler.domain.settings import Practice
 from scheduler.domain.spacing import DayPlan, spread_day
 from scheduler.domain.wall import wall
+from scheduler.domain.windows import common_hours, without_midnight
 from scheduler.ports import Outgoing, PlanVersion, Tx
 from scheduler.usecases import beside, cards
 
@@ -100,19 +101,13 @@ def stopped(found: tuple[permission.Bar, ...]) -> Text:
 
 
 def hours_of(running: Running) -> Hours | None:
-    """`common_hours` of today; `None` if there are none."""
+    """The hours the plan and the client's own wishes have in common today; `None` if there are none."""
     return common_hours(running.plan, running.client, running.today) if running.plan else None
-
-
-def common_hours(plan: Plan, client: Client, day: date) -> Hours | None:
-    """The hours that a plan and the client's own wishes have in common on a day."""
-    planned = hours_on(plan, day)
-    return common(planned, client.hours) if client.hours else planned
 
 
 def spread(tx: Tx, running: Running, reps: int, not_before: datetime | None) -> DayPlan | None:
     """The exact spread of so many reps over what is left of today, or `None` without common hours."""
-    hours = _without_midnight(hours_of(running))
+    hours = without_midnight(hours_of(running))
     if hours is None or running.plan is None:
         return None
     gap = timedelta(minutes=running.plan.gap_minutes)
@@ -136,13 +131,6 @@ def spread(tx: Tx, running: Running, reps: int, not_before: datetime | None) -> 
     shifted, own = place(offset_minutes=offset(running)), place()
     # A share of the crowd's spread must not cost a tight day its last bout.
     return shifted if len(shifted.bouts) == len(own.bouts) else own
-
-
-def _without_midnight(hours: Hours | None) -> Hours | None:
-    """Midnight ends a window, but it is a minute of the next day: a bout there would count for that."""
-    if hours is None or hours.window.end < DAY or hours.window.start == DAY - 1:
-        return hours
-    return replace(hours, window=Span(hours.window.start, DAY - 1))
 
 
 def offset(running: Running) -> int:
