@@ -37,6 +37,8 @@ WORDS: Mapping[str, Mapping[str, str]] = {
         "away": "I am away tomorrow for 2 days",
         "what": "is the moon out",
         "help": "help",
+        "today": "/today",
+        "week": "/week",
     },
     "es": {
         "did": "hice 10",
@@ -49,6 +51,8 @@ WORDS: Mapping[str, Mapping[str, str]] = {
         "away": "mañana me voy de viaje 2 días",
         "what": "qué bonita la luna",
         "help": "ayuda",
+        "today": "/hoy",
+        "week": "/semana",
     },
 }
 """What she types."""
@@ -110,7 +114,7 @@ async def _first_monday(on: Stage, ann: int, words: Mapping[str, str]) -> None:
     await on.step(_at(8, 20, 10))
     await on.press(ann, on.button(ann, "few:"))
     await on.press(ann, "n:6")
-    await on.say(ann, "/today")
+    await on.say(ann, words["today"])
 
 
 async def _rest_of_the_first_week(on: Stage, ann: int, words: Mapping[str, str]) -> None:
@@ -133,7 +137,7 @@ async def _rest_of_the_first_week(on: Stage, ann: int, words: Mapping[str, str])
     await _answered_until(on, ann, _at(12, 21))
     await on.step(_at(14, 18, 10))
     await on.press(ann, "wq:none")
-    await on.say(ann, "/week")
+    await on.say(ann, words["week"])
 
 
 async def _second_week(on: Stage, ann: int, words: Mapping[str, str]) -> None:
@@ -164,7 +168,7 @@ async def _second_week(on: Stage, ann: int, words: Mapping[str, str]) -> None:
     await on.say(ann, words["help"])
     await on.step(_at(21, 18, 5))
     await on.press(ann, "wq:none")
-    await on.say(ann, "/week")
+    await on.say(ann, words["week"])
 
 
 async def _all(on: Stage, ann: int) -> None:

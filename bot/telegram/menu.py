@@ -7,6 +7,7 @@ from telegram import Bot, BotCommand, BotCommandScopeChat
 from bot.telegram.handlers import language as choice
 from bot.telegram.handlers.dispatch import HANDLERS
 from bot.words import label
+from bot.words.commands import command_name
 from scheduler.domain.messages import Message, text
 from scheduler.domain.people import Role
 
@@ -28,7 +29,10 @@ AFTER = frozenset(
 async def show(bot: Bot, chat: int, role: Role, language: str) -> None:
     """Put the role's commands into one chat's menu. Raises the library's errors."""
     names: tuple[str, ...] = (*HANDLERS[role].COMMANDS, *choice.COMMANDS)
-    commands = [BotCommand(name, label(text(f"command-{name}"), language)) for name in names]
+    commands = [
+        BotCommand(command_name(name, language), label(text(f"command-{name}"), language))
+        for name in names
+    ]
     await bot.set_my_commands(commands, scope=BotCommandScopeChat(chat))
 
 

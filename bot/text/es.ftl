@@ -696,7 +696,7 @@ how-to-asked =
 ## client: the step test
 
 step-due = Ya toca otra vez su prueba de pasos. Hágala solo con alguien a su lado. { $clinician } ve lo que sale. Si no es buen momento, déjela para otro día.
-step-allowed = { $clinician } le deja hacer la prueba de pasos en casa. Hágala solo con alguien a su lado. Para empezar, toque el botón o escriba: /steptest
+step-allowed = { $clinician } le deja hacer la prueba de pasos en casa. Hágala solo con alguien a su lado. Para empezar, toque el botón o escriba: /prueba
 step-how =
     Haga esta prueba solo con alguien a su lado. Pare si se marea o si le duele.
     Ponga 2 tiras de cinta planas en el suelo, en cruz. Así tiene 4 cuadros. Con palos se puede tropezar: use cinta plana. Lleve zapatos. Tenga apoyo cerca.
@@ -712,8 +712,8 @@ step-noted =
         [yes] { " " }¿Se cayó o se hizo daño? Escriba: me caí. O: me duele
        *[no] { "" }
     }
-step-taken-back = Lo he quitado. Para anotar la prueba otra vez, escriba: /steptest
-step-left = De acuerdo, hoy no. Si la quiere hacer otro día, escriba: /steptest
+step-taken-back = Lo he quitado. Para anotar la prueba otra vez, escriba: /prueba
+step-left = De acuerdo, hoy no. Si la quiere hacer otro día, escriba: /prueba
 step-not-here = La prueba de pasos la hace con { $clinician }, no a solas en casa.
 step-not-now = Ahora no haga la prueba de pasos, por favor.
 step-unclear = Por favor, escriba los tiempos en segundos, así: 14,8 y 15,2. ¿Sin tiempo? Escriba: nula
@@ -733,8 +733,8 @@ help-client =
     ¿Esta no? Escriba: esta no
     ¿Número malo? Escriba: borrar
     ¿Dolor o caída? Escriba: me duele. O: me caí
-    Su día: /today. Sus horas: /times. Una pausa: /break
-    Cómo se hace: /how
+    Su día: /hoy. Sus horas: /horas. Una pausa: /pausa
+    Cómo se hace: /como
 
     { part-questions }{ part-answer-hours } En una emergencia, llame al { $emergency_number }. Nadie lee este chat al momento.
 care-ended = Su atención aquí ha terminado, así que no anoté nada. { part-questions } En una emergencia, llame al { $emergency_number }.
@@ -747,7 +747,7 @@ data =
     Tandas que me dijo: { $bouts }
     Lo que dijo de dolor, caídas y sus semanas: { $reports }
     Pruebas de pasos: { $tests }
-    Y lo que escribió aquí, su plan, sus horas y lo que dijo de su salud. Lo ven { $clinician } y la clínica. Para darse de baja, escriba: /leave
+    Y lo que escribió aquí, su plan, sus horas y lo que dijo de su salud. Lo ven { $clinician } y la clínica. Para darse de baja, escriba: /baja
 data-json = Todo lo que se guarda de usted. Este archivo es para un programa.
 data-csv = Lo mismo en una tabla. Guarde estos archivos solo para usted.
 data-by-practice = La clínica le da todo en un archivo. Ya le dije que usted lo pide. { part-questions }
@@ -758,7 +758,7 @@ ask-leave =
        *[no] La clínica guarda lo que tiene, el tiempo que manda la ley.
     }
     No puedo borrar este chat. Usted puede borrarlo en la app. Quien hace la app puede guardar copia.
-    ¿Solo un descanso? Escriba: /break
+    ¿Solo un descanso? Escriba: /pausa
 ask-leave-sure = ¿Lo hace? Después ya no le mando nada. Si me dice aquí que algo le duele o que se cayó, no le llega a nadie.
 leave-not = De acuerdo. Se queda. Nada ha cambiado.
 left =
@@ -809,7 +809,7 @@ cannot-see-files =
         [video_note] No puedo ver ni oír esto, así que no anoté nada. Por favor, escríbalo.
         [video] No puedo ver ni oír esto, así que no anoté nada. Por favor, escríbalo.
         [contact] Aquí no guardo números, así que no anoté nada. Para eso, llame a la consulta.
-        [location] No guardé el lugar donde está. Para cambiar su hora, escriba: /times
+        [location] No guardé el lugar donde está. Para cambiar su hora, escriba: /horas
         [poll] No puedo contestar a esto, así que no anoté nada. Por favor, escriba lo que quiere decir.
         [dice] Solo puedo leer texto. No anoté nada. Por favor, escriba el número que hizo.
        *[other] Solo puedo leer texto. No anoté nada. Por favor, escríbalo.
@@ -853,7 +853,7 @@ flag-summary =
     }
     { $flag_rows }{ $more ->
         [0] { "" }
-       *[other] { "\u000A" }Y { $more } más: /clients
+       *[other] { "\u000A" }Y { $more } más: /pacientes
     }
     El silencio no quiere decir que no haya dolor.{ $lost ->
         [0] { "" }
@@ -884,7 +884,7 @@ own-card-wrong-kind = Por favor, mándela como foto o vídeo, no como archivo.
 
 caseload =
     { $count ->
-        [0] No hay ningún paciente así. Escriba una parte del nombre, o: /clients para ver todos, /invite para uno nuevo.
+        [0] No hay ningún paciente así. Escriba una parte del nombre, o: /pacientes para ver todos, /invitar para uno nuevo.
         [one] 1 paciente.
        *[other] { $count } pacientes. Primero quienes le necesitan: { $need }. Para buscar, escriba una parte del nombre.
     }{ $clients ->
@@ -1065,7 +1065,7 @@ released = { $name } puede seguir: { $total }{ part-side } al día, desde el { $
 
 ## clinician: words to a client, and cover
 
-ask-words = Lo próximo que escriba aquí le llega a { $name }, tal como lo escriba. Para dejarlo, toque un botón o escriba: /clients
+ask-words = Lo próximo que escriba aquí le llega a { $name }, tal como lo escriba. Para dejarlo, toque un botón o escriba: /pacientes
 words-sent = Enviado a { $name }.
 words-too-long = Es demasiado largo, así que no se hizo nada. Por favor, envíe como mucho { $longest } caracteres.
 write-blocked = { $name } ha bloqueado este chat, así que no se puede enviar nada. Teléfono: { $phone ->
@@ -1091,7 +1091,7 @@ cover-told =
        *[other] , hasta el final del { $until }
     }. { $yours ->
         [yes] { $name } puede ver a sus pacientes y actuar por usted.
-       *[no] Estos pacientes están detrás de los suyos: /clients
+       *[no] Estos pacientes están detrás de los suyos: /pacientes
     }
 cover-ended = { $name } ya no hace la suplencia de { $clinician }.
 
@@ -1245,11 +1245,11 @@ fault-too-many-reps =
             - una separación de { $gap } minutos
     }
 help-clinician =
-    /clients muestra sus pacientes; escriba una parte del nombre para buscar.
-    /invite hace un enlace para un paciente nuevo.
-    /cards muestra cómo se explica cada ejercicio, y recibe sus propias imágenes.
+    /pacientes muestra sus pacientes; escriba una parte del nombre para buscar.
+    /invitar hace un enlace para un paciente nuevo.
+    /fichas muestra cómo se explica cada ejercicio, y recibe sus propias imágenes.
     Los avisos llegan solos. Cierre cada uno con su resultado.
-welcome-clinician = Hola, { $name }. Ha entrado en { $practice } como terapeuta. Empiece con /invite o /clients.
+welcome-clinician = Hola, { $name }. Ha entrado en { $practice } como terapeuta. Empiece con /invitar o /pacientes.
 answers-lost = Estuve sin conexión desde el { $since } hasta ahora. El servicio de chat guarda lo que se escribe solo un día. Puede que se hayan perdido respuestas, también sobre dolor o una caída. Por favor, pregunte a sus pacientes.
 
 ## clinician: the week as picture and file
@@ -1401,14 +1401,14 @@ aside-again =
     } Vale la hora en que se envió cada una. Si no sale bien, recibe un aviso.
 aside-dropped = La entrada { $update } se descartó.
 aside-over = Eso ya no está aparte. No cambié nada.
-welcome-admin = Hola, { $name }. Ha entrado en { $practice } en la administración. Empiece con /settings, luego /invite.
+welcome-admin = Hola, { $name }. Ha entrado en { $practice } en la administración. Empiece con /ajustes, luego /invitar.
 numbers-missing = Falta el teléfono de la clínica o el número de emergencias. No se piden tandas a nadie antes de tener los dos.
 help-admin =
-    /people muestra quién está en la clínica.
-    /invite hace un enlace para alguien nuevo.
-    /settings muestra y cambia los ajustes de la clínica.
-    /cards muestra cómo se explica cada ejercicio, y recibe sus propias imágenes.
-    /aside muestra los mensajes y toques que no se pudieron tratar.
+    /personas muestra quién está en la clínica.
+    /invitar hace un enlace para alguien nuevo.
+    /ajustes muestra y cambia los ajustes de la clínica.
+    /fichas muestra cómo se explica cada ejercicio, y recibe sus propias imágenes.
+    /apartados muestra los mensajes y toques que no se pudieron tratar.
 settings =
     Los ajustes de la clínica. Toque uno para cambiarlo.
     { $settings }
@@ -1419,12 +1419,12 @@ ask-setting =
     }
     { $does }
     { $low ->
-        [none] Escriba el nuevo valor, o: /settings para volver.
-       *[other] Escriba un número de { $low } a { $high }, o: /settings para volver.
+        [none] Escriba el nuevo valor, o: /ajustes para volver.
+       *[other] Escriba un número de { $low } a { $high }, o: /ajustes para volver.
     }
 setting-kept =
     Anotado. { $setting }: { $value }{ $unit }
-    Todos los ajustes: /settings
+    Todos los ajustes: /ajustes
 setting-unknown = No hay un ajuste { $name }.
 setting-out-of-bounds = { $setting }: por favor, escriba un número de { $low } a { $high }.
 setting-pain-order = { $setting }: “seguir” tiene que quedar por debajo de “parar”. No se cambió nada.
@@ -1745,26 +1745,47 @@ button-yes-drop = Sí, descartar
 ## command: the chat's menu
 
 command-today = Cómo va hoy
+    .name = hoy
 command-week = Su semana
+    .name = semana
 command-how = Cómo se hace su ejercicio
+    .name = como
 command-hurts = Algo me duele
+    .name = duele
 command-undo = Borrar el último número
+    .name = deshacer
 command-health = Decir que su salud ha cambiado
+    .name = salud
 command-break = Hacer una pausa
+    .name = pausa
 command-back = Terminar su pausa
+    .name = volver
 command-steptest = La prueba de pasos
+    .name = prueba
 command-times = Ver o cambiar sus horas
+    .name = horas
 command-data = Lo que se guarda de usted
+    .name = datos
 command-leave = Darse de baja
+    .name = baja
 command-help = Ayuda, y a quién llamar
+    .name = ayuda
 command-clients = Sus pacientes
+    .name = pacientes
 command-digest = Cómo va la semana
+    .name = resumen
 command-cards = Fichas de ejercicios y sus imágenes
+    .name = fichas
 command-invite = Invitar a alguien
+    .name = invitar
 command-people = Quién está en la clínica
+    .name = personas
 command-settings = Los ajustes de la clínica
+    .name = ajustes
 command-aside = Lo que no se pudo tratar
+    .name = apartados
 command-language = Cambiar el idioma (language)
+    .name = idioma
 
 ## name: movements
 

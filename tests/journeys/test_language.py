@@ -56,6 +56,18 @@ async def test_the_language_can_be_named_at_once(
     assert await languages(desk, ANN) == ["es"]
 
 
+async def test_commands_have_names_in_every_language_and_each_is_understood_by_everybody(
+    desk: Desk,
+) -> None:
+    for said in ("/today", "/hoy", "/HOY"):
+        await desk.say(ANN, said)
+        assert desk.ids(ANN)[0] not in {"not-understood", "stranger"}, said
+    await desk.say(DANA, "/pacientes")
+    assert desk.ids(DANA) == ["caseload"]
+    await desk.say(DANA, "/personas")  # an admin's, by whatever name
+    assert desk.ids(DANA) != ["people"]
+
+
 @pytest.mark.parametrize("said", ["", "xx", "qps", "klingon"])
 async def test_a_language_that_is_not_offered_is_asked_again(desk: Desk, said: str) -> None:
     await desk.say(ANN, f"/language {said}")

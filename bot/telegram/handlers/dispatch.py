@@ -13,6 +13,7 @@ from bot.telegram.buttons import well_formed
 from bot.telegram.handlers import admin, client, clinician, language
 from bot.telegram.handlers.act import Act
 from bot.telegram.incoming import Incoming
+from bot.words.commands import canonical
 from scheduler.domain.messages import text
 from scheduler.domain.people import Person, Role, State
 from scheduler.domain.reply import Reply, reply
@@ -89,11 +90,11 @@ def _membership(tx: Tx, mine: tuple[Person, ...], update: Incoming, now: datetim
 
 
 def command_of(text: str) -> tuple[str, str]:
-    """`/start CODE` as ("start", "CODE"); a text that is no command as ("", "")."""
+    """`/start CODE` as ("start", "CODE"), `/semana` as ("week", ""); what is no command as ("", "")."""
     if not text.startswith("/"):
         return "", ""
     first, _, rest = text[1:].partition(" ")
-    return first.partition("@")[0].lower(), rest.strip()
+    return canonical(first.partition("@")[0].lower()), rest.strip()
 
 
 def _said(  # one message's facts
