@@ -445,7 +445,7 @@ notice =
 
     Nobody watches this chat live. In an emergency, call { $emergency_number }. { part-questions }
 
-    You can leave at any time. Tell the practice, or block this chat. The practice may have to keep its record.
+    You can leave at any time. Send: /leave. To see what we keep: /data. The practice may have to keep its record.
 
     Do you agree?
 consent-declined = OK. I will keep nothing and ask nothing. If you change your mind, tap: I agree. { part-questions } In an emergency, call { $emergency_number }.
@@ -697,6 +697,7 @@ help-client =
     Wrong number? Send: undo
     Pain or a fall? Send: hurts. Or: fell
     Your day: /today. Your times: /times. A break: /break
+    Your data: /data. To leave: /leave
     How to do it: /how
 
     { part-questions }{ part-answer-hours } In an emergency, call { $emergency_number }. Nobody reads this chat live.

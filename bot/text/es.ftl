@@ -487,7 +487,7 @@ notice =
 
     Nadie lee este chat al momento. En una emergencia, llame al { $emergency_number }. { part-questions }
 
-    Puede dejarlo cuando quiera. Dígalo en la clínica, o bloquee este chat. Puede que la clínica tenga que guardar sus datos.
+    Puede dejarlo cuando quiera. Escriba: /baja. Para ver qué guardamos: /datos. Puede que la clínica tenga que guardar sus datos.
 
     ¿Acepta?
 consent-declined = De acuerdo. No guardo nada y no pregunto nada. Si cambia de idea, toque: Acepto. { part-questions } En una emergencia, llame al { $emergency_number }.
@@ -734,6 +734,7 @@ help-client =
     ¿Número malo? Escriba: borrar
     ¿Dolor o caída? Escriba: me duele. O: me caí
     Su día: /hoy. Sus horas: /horas. Una pausa: /pausa
+    Sus datos: /datos. Darse de baja: /baja
     Cómo se hace: /como
 
     { part-questions }{ part-answer-hours } En una emergencia, llame al { $emergency_number }. Nadie lee este chat al momento.
