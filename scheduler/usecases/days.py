@@ -161,6 +161,9 @@ def _may_nudge(tx: Tx, running: Running, now: datetime) -> bool:
     day = running.day
     if day is None or day.nudges >= d.NUDGES_PER_DAY or d.silent_in_a_row(running.bouts) >= 2:  # noqa: PLR2004 # two silent prompts in a row end the nudges of a day (P6)
         return False
+    others = tx.outbox.own_on(running.client.id, running.today)
+    if day.nudges + others >= d.SPARE_MESSAGES:
+        return False  # also where she did a bout unasked, so that fewer are asked than were planned
     reserved = bouts_to_come(tx, running, now) + mornings.to_come(tx, running, now)
     reserved += companions.to_come(tx, running, now)
     return messages_left(tx, running) > reserved

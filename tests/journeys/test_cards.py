@@ -75,6 +75,17 @@ async def test_a_card_takes_the_room_of_one_nudge(theatre: Theatre) -> None:
 
 
 @briefly
+async def test_a_bout_done_unasked_makes_no_room_for_another_nudge(theatre: Theatre) -> None:
+    # 3 of 4 bouts are asked, so 5 messages at most (P6): 3 prompts, the card and one nudge.
+    ann = await theatre.client(total=40, shows_cards=True, gap=60)
+    await ann.say("10")
+    await ann.until(22)
+    assert len(ann.prompted()) == 3
+    assert order(ann).count("how-to") == 1
+    assert len(ann.texts("nudge")) == 1
+
+
+@briefly
 async def test_a_companion_brings_its_card_the_first_time_only(theatre: Theatre) -> None:
     ann = await theatre.client(total=20, shows_cards=True)
     await beside(theatre, ann)
