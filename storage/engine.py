@@ -162,7 +162,8 @@ class Database:
         try:
             yield connection
         except DBAPIError as fault:
-            if fault.connection_invalidated:
+            # A commit that failed is not rolled back: the driver would keep its transaction, and the lock.
+            if fault.connection_invalidated or _in_transaction(connection):
                 connection.close()
             raise
         finally:
@@ -179,6 +180,14 @@ def _empty_the_side_file(connection: Connection) -> None:
         raw = connection.connection.driver_connection
         assert isinstance(raw, sqlite3.Connection)  # noqa: S101 # the dialect says so
         raw.execute("PRAGMA wal_checkpoint(TRUNCATE)")
+
+
+def _in_transaction(connection: Connection) -> bool:
+    """Whether the driver still has a transaction open: psycopg's status is then another than IDLE, 0."""
+    raw = connection.connection.driver_connection
+    if isinstance(raw, sqlite3.Connection):
+        return raw.in_transaction
+    return raw is not None and bool(raw.info.transaction_status)
 
 
 def _asks_again(fault: DBAPIError) -> bool:

@@ -402,3 +402,19 @@ def test_a_bad_database_url_is_refused_in_one_sentence_without_its_password(
     assert "s3cret" not in str(refusal.value)
     assert str(refusal.value).endswith(".")
     assert "\n" not in str(refusal.value)
+
+
+async def test_a_commit_that_fails_leaves_no_lock_and_nothing_for_the_next_one_to_commit(
+    tallies: Database, other: Database, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The driver would keep its transaction; on SQLite with the only lock for writing there is."""
+
+    def fails(_: object) -> None:
+        raise tallies.engine.dialect.loaded_dbapi.OperationalError("no room")
+
+    with monkeypatch.context() as broken:
+        broken.setattr(tallies.engine.dialect, "do_commit", fails)
+        with pytest.raises(OperationalError):
+            await tallies.run(add_one)
+    await other.run(lambda it: add_one(it, 2))  # it waits for nobody
+    assert await tallies.run(reps) == [0, 1]
