@@ -85,15 +85,15 @@ def answers(connection: Connection) -> dict[int, int]:
 def unheard(connection: Connection) -> dict[int, set[int]]:
     """Bouts of each client of whose end the chat may say nothing.
 
-    The bot never learned that the prompt arrived, or what it wrote on it when its time was up was lost,
-    which is not repeated.
+    The bot never learned that the prompt arrived; or what it wrote on it when its time was up was lost, which
+    is not repeated, or was held up by a fault: all that is more urgent passes it then, the next prompt too.
     """
     rows = table(OutboxRow)
     found: dict[int, set[int]] = defaultdict(set)
     for row in connection.execute(select(rows)):
         if row.state == "unknown" and row.bout is not None and not row.nudge:
             found[row.person].add(row.bout)
-        if row.key.startswith("expired:") and row.state != "sent":
+        if row.key.startswith("expired:") and row.accepted_at != row.written_at:
             found[row.person].add(int(row.key.partition(":")[2]))
     return found
 
