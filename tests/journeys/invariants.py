@@ -6,7 +6,7 @@ the test says it did, and reads nothing of the program's but the ledger.
 
 from collections import Counter, defaultdict
 from collections.abc import Sequence
-from datetime import date, datetime, timedelta
+from datetime import date, datetime, time, timedelta
 from itertools import pairwise
 
 from scheduler.domain.companions import CATALOGUE
@@ -264,7 +264,8 @@ class Replay:
     def at_the_end(self) -> None:
         for before, after in pairwise(self.asked.values()):
             ended = before.ended
-            if before.bout not in self.facts.unheard and (ended is None or ended.at > after.at):
+            late = ended is None or ended.at > after.at
+            if late and before.bout not in self.facts.unheard and not self.over(before, after.at):
                 self.faults.append(f"I4: bouts {before.bout} and {after.bout} were open at once")
         self.gaps()
         for day, count in self.own.items():
@@ -272,6 +273,11 @@ class Replay:
             if count > most:
                 self.faults.append(f"P6: {count} messages unasked on {day}, at most {most}")
         self.entries()
+
+    def over(self, asked: Asked, at: datetime) -> bool:
+        """Whether the day of a prompt has closed (Z2): after a flight east that may be within the hour."""
+        noon = datetime.combine(asked.day + timedelta(days=1), time(12))
+        return self.facts.hours_at(at).local(at).replace(tzinfo=None) >= noon
 
     def gaps(self) -> None:
         """I2, by the instants at which the platform took the prompts, also those of two days."""

@@ -278,13 +278,16 @@ def _databases(
     database.close_sync()
 
 
-def test_a_flight_back_over_the_date_line_brings_no_second_prompt_at_once(
-    machine: type[Life],
+@pytest.mark.parametrize(
+    ("home", "city"), [("Pacific/Auckland", "Honolulu"), ("America/New_York", "Auckland")]
+)
+def test_a_flight_over_the_date_line_brings_no_second_prompt_at_once(
+    machine: type[Life], home: str, city: str
 ) -> None:
-    """Asked on Tuesday in Auckland, she says that she is in Honolulu, where it is still Monday."""
+    """Asked where it is Tuesday, she says that she is where it is still Monday; and the other way."""
     life = machine()
     plan = Prescribed(
-        zone="Pacific/Auckland",
+        zone=home,
         total=10,
         gap=60,
         window="08:00-20:00",
@@ -294,7 +297,7 @@ def test_a_flight_back_over_the_date_line_brings_no_second_prompt_at_once(
         bout_max=10,
     )
     life.opens(plan)
-    life.changes_zone(n=0, city="Honolulu")
+    life.changes_zone(n=0, city=city)
     life.all_is_well()
     life.teardown()
 
