@@ -38,6 +38,11 @@ class Trouble:
     dead: bool = field(default=False, init=False)
     _lock: Lock = field(default_factory=Lock, init=False)
 
+    def set(self, nth: int = 0, how: How = "error", *, armed: bool = False) -> None:
+        """Begin anew: nothing has gone wrong yet."""
+        self.nth, self.how, self.armed = nth, how, armed
+        self.count, self.fired, self.dead = 0, False, False
+
     def strikes(self) -> bool:
         """Count one place; whether it goes wrong."""
         with self._lock:

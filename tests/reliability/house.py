@@ -76,9 +76,8 @@ class Fragile(Theatre):
     def arm(self, trouble: Trouble) -> None:
         """From now on places count."""
         loop = asyncio.get_running_loop()
-        trouble.died = lambda: self._cut_off(loop)
-        trouble.armed = True
-        self.trouble.__dict__.update(trouble.__dict__)
+        self.trouble.died = lambda: self._cut_off(loop)
+        self.trouble.set(trouble.nth, trouble.how, armed=True)
 
     def _cut_off(self, loop: asyncio.AbstractEventLoop) -> None:
         """A dead process asks nothing of the platform either."""

@@ -270,7 +270,7 @@ class Practice(TelegramSender):
         """After an error the same process goes on, after a death another; the database is back."""
         if self.trouble.dead or self.trouble.how == "error":
             self.work = self._life()
-        self.trouble.__dict__.update(Trouble().__dict__)
+        self.trouble.set()
 
     def crash(self) -> None:
         """The worker is dropped as it is; another comes, and the leases must run out."""

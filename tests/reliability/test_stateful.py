@@ -96,7 +96,7 @@ class Life(RuleBasedStateMachine):
     def __init__(self) -> None:
         super().__init__()
         self.runner = asyncio.Runner()
-        self.trouble.__dict__.update(Trouble().__dict__)
+        self.trouble.set()
         self.practice = Practice(type(self).fresh(), self.trouble)
         self.accounts: list[int] = []
 
@@ -205,7 +205,7 @@ class Life(RuleBasedStateMachine):
     @rule(how=st.sampled_from(HOWS), nth=st.integers(1, 40))
     def the_database_will_fail(self, how: How, nth: int) -> None:
         if not self.trouble.armed:
-            self.trouble.__dict__.update(Trouble(nth, how, armed=True).__dict__)
+            self.trouble.set(nth, how, armed=True)
 
     @rule()
     def crashes(self) -> None:
@@ -214,7 +214,7 @@ class Life(RuleBasedStateMachine):
     @rule()
     def restarts(self) -> None:
         self.practice.fates.clear()
-        self.trouble.__dict__.update(Trouble().__dict__)
+        self.trouble.set()
         self.do(self.practice.restart())
 
     # --- the end ---
@@ -223,7 +223,7 @@ class Life(RuleBasedStateMachine):
     def all_is_well(self) -> None:
         """Nothing goes wrong for a while: everything that must arrive has arrived, and all rules held."""
         self.practice.fates.clear()
-        self.trouble.__dict__.update(Trouble().__dict__)
+        self.trouble.set()
         self.do(self.practice.step(self.practice.now + timedelta(minutes=3)))
         assert not (faults := self.practice.faults()), "\n".join(faults)
 
