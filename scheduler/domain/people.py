@@ -10,7 +10,7 @@ from zoneinfo import ZoneInfo
 from scheduler.domain.hours import Hours
 from scheduler.domain.plan import Level
 
-NOTICE_VERSION = 1
+NOTICE_VERSION = 2
 """The consent notice in force. A changed notice gets the next number, and everybody is asked again (J2)."""
 
 

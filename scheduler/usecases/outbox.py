@@ -34,6 +34,9 @@ connection. A worker that is slower loses the claim and sends nothing.
 REQUEST_LEASE = SEND_WITHIN + timedelta(seconds=15)
 """Longer than a request, the transaction that begins it and the one that keeps its outcome: a row that is
 longer in sending belongs to a worker that died."""
+COPY_LEASE = timedelta(seconds=30)
+"""The same for what is repeated until accepted: word of pain does not wait a minute for a worker that died. A
+request that takes longer is followed by a copy."""
 PAUSES = (0.1, 0.5, 2.0)
 """Seconds before the outcome of a request is written down again: well within its lease."""
 AGAIN_AFTER = timedelta(seconds=2)
@@ -59,7 +62,8 @@ async def deliver(store: Store, sender: Sender, clock: Clock, claim: Claim) -> D
 async def _begins(store: Store, clock: Clock, claim: Claim) -> bool:
     """Commit that it leaves. Where that fails, it does not, also if the commit has happened unheard."""
     try:
-        return await store.run(lambda tx: days.begins(tx, claim, clock.now(), REQUEST_LEASE))
+        lease = COPY_LEASE if _is_repeated(claim) else REQUEST_LEASE
+        return await store.run(lambda tx: days.begins(tx, claim, clock.now(), lease))
     except Exception:
         await _kept(store, clock, claim, TryLater(timedelta(0), chat_only=False))
         raise
@@ -124,9 +128,13 @@ def keep_outcome(tx: Tx, claim: Claim, outcome: Delivery, now: datetime) -> None
             _unknown(tx, claim, now, AGAIN_AFTER)
 
 
+def _is_repeated(claim: Claim) -> bool:
+    return claim.bout is None and claim.lane in REPEATED
+
+
 def _in_spite_of_refusal(claim: Claim, now: datetime) -> datetime | None:
     """When a refused message that must arrive is tried again: after 2, 4, 8 ... seconds, if at all."""
-    if claim.bout is not None or claim.lane not in REPEATED or claim.attempts >= REFUSALS:
+    if not _is_repeated(claim) or claim.attempts >= REFUSALS:
         return None
     times: int = 2**claim.attempts
     return now + AGAIN_AFTER * times
@@ -134,7 +142,7 @@ def _in_spite_of_refusal(claim: Claim, now: datetime) -> datetime | None:
 
 def _unknown(tx: Tx, claim: Claim, now: datetime, pause: timedelta) -> None:
     """A prompt of unknown fate is never repeated; what must arrive is, until it is accepted."""
-    if claim.bout is None and claim.lane in REPEATED:
+    if _is_repeated(claim):
         tx.outbox.put_back(claim, now + pause)
     else:
         tx.outbox.unknown(claim, now)

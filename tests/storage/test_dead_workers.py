@@ -12,7 +12,7 @@ from bot.telegram import work
 from scheduler.domain.messages import Lane
 from scheduler.ports import Claim, Delivered, Delivery, Letter, Post, Tx
 from scheduler.usecases import outbox
-from scheduler.usecases.outbox import AGAIN_AFTER, CLAIM_LEASE, REQUEST_LEASE
+from scheduler.usecases.outbox import AGAIN_AFTER, CLAIM_LEASE, COPY_LEASE, REQUEST_LEASE
 from storage.engine import Database
 from storage.queue import outbox as rows
 from storage.store import SqlStore
@@ -225,6 +225,29 @@ async def test_where_it_cannot_be_written_down_at_all_it_becomes_unknown_with_it
         )
     assert await asyncio.to_thread(claims, store, NOW + REQUEST_LEASE + JUST_PAST, "two") == ()
     assert (states(database), len(platform.took)) == ([Post.UNKNOWN], 1)
+
+
+class Dying:
+    """The worker ends while its request is under way."""
+
+    async def send(self, letter: Letter) -> Delivery:
+        raise asyncio.CancelledError(letter.outbox_id)
+
+
+@pytest.mark.parametrize("lane", [Lane.SAFETY, Lane.FLAG, Lane.ANSWER])
+async def test_word_of_pain_waits_half_a_minute_for_a_worker_that_died_while_sending_it(
+    store: SqlStore, lane: Lane
+) -> None:
+    write(store, letter("k", one_client(store), lane))
+    clock, past = Watch(), NOW + COPY_LEASE + JUST_PAST
+    (mine,) = await asyncio.to_thread(claims, store, NOW, "dies")
+    with pytest.raises(asyncio.CancelledError):
+        await outbox.deliver(store, Dying(), clock, mine)
+    assert await asyncio.to_thread(claims, store, NOW + COPY_LEASE, "two") == ()
+    assert await asyncio.to_thread(claims, store, past, "two") == ()  # due again, after a pause
+    (again,) = await asyncio.to_thread(claims, store, past + AGAIN_AFTER, "two")
+    assert again.letter.outbox_id == mine.letter.outbox_id
+    assert COPY_LEASE + AGAIN_AFTER < timedelta(minutes=1)
 
 
 async def test_what_may_have_begun_to_leave_and_has_not_leaves_at_once(
