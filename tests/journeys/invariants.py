@@ -8,6 +8,7 @@ from collections import Counter, defaultdict
 from collections.abc import Sequence
 from datetime import date, datetime, time, timedelta
 from itertools import pairwise
+from math import ceil
 
 from scheduler.domain.companions import CATALOGUE
 from tests.journeys.facts import Asked, Facts, Row
@@ -82,8 +83,7 @@ class Replay:
     def see(self, said: Said, line: Line, update: Line | None) -> None:
         match said.id:
             case "day-opening":
-                day = self.facts.day(line.at)
-                self.planned[day] = max(self.planned.get(day, 0), said.args["bouts"])
+                self.opening(said.args["bouts"], said.args["reps"], line)
             case "prompt":
                 self.prompt(said, line)
             case "nudge":
@@ -158,6 +158,12 @@ class Replay:
         asked = self.asked.get(bout or 0)
         if asked is not None and asked.ended is None:
             asked.ended, asked.ended_by = line, by
+
+    def opening(self, bouts: int, reps: int, line: Line) -> None:
+        """Bouts that were planned for the day: those to come, and those done before anything was asked."""
+        day = self.facts.day(line.at)
+        planned = bouts + ceil(self.done(day, line.n) / ceil(reps / bouts))
+        self.planned[day] = max(self.planned.get(day, 0), planned)
 
     # --- what must hold when a prompt leaves ---
 

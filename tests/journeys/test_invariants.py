@@ -32,9 +32,8 @@ def bot(clock: str, *texts: tuple[str, dict[str, Any]], chat: int = ANN) -> Line
 
 
 def prompt(clock: str, bout: int, done: int = 0, reps: int = 10) -> Line:
-    return bot(
-        clock, ("day-opening", {"bouts": 2}), ("prompt", {"bout": bout, "done": done, "reps": reps})
-    )
+    opening = () if done else (("day-opening", {"bouts": 2, "reps": 20}),)
+    return bot(clock, *opening, ("prompt", {"bout": bout, "done": done, "reps": reps}))
 
 
 def nudge(clock: str, bout: int) -> Line:
