@@ -61,13 +61,6 @@ TIMES: Mapping[str, str] = {
     "quiet": "button-change-quiet",
 }
 """What can be done on the screen of times, and the button for it."""
-WEEK: Mapping[str, str] = {
-    "none": "button-week-none",
-    "pain": "button-week-pain",
-    "fall": "button-week-fall",
-    "leak": "button-week-leak",
-}
-"""What can be said about a week that was, and the button for it."""
 
 
 def typed(step: str, value: str) -> str | int | bool:
@@ -139,7 +132,7 @@ def release_day(text: str, language: str) -> str | Unclear:
         "today": label(catalogue("button-from-today"), language),
         "tomorrow": label(catalogue("button-from-tomorrow"), language),
     }
-    said = _unnumbered(text, [*shown.items()])
+    said = unnumbered(text, [*shown.items()])
     named = [day for day, words in shown.items() if {*_words(text)} <= {*_words(words)}]
     return named[0] if isinstance(said, Unclear) and len(named) == 1 else said
 
@@ -165,30 +158,16 @@ def read(question: Question, text: str, language: str) -> Any:  # noqa: PLR0911 
             return _join(step, text, language)
 
 
-def read_week(question: Question, text: str, language: str) -> Any:
-    """What a text answers about a week: weekdays or "keep", yes or no, or a word of the week's question."""
-    if question.kind == "make-up":
-        return answers.yes_no(text, language)
-    if question.kind == "weekly":
-        shown = [(key, label(catalogue(id_), language)) for key, id_ in WEEK.items()]
-        return "none" if answers.yes_no(text, language) is False else _unnumbered(text, shown)
-    named = answers.weekdays(text, language)
-    if not isinstance(named, Unclear) and named:
-        return named
-    keep = _unnumbered(text, [("keep", label(catalogue("button-keep-days"), language))])
-    return "keep" if answers.yes_no(text, language) is True else keep
-
-
 def break_reason(text: str, language: str) -> str | Unclear:
     """Why a break, by the words of a button."""
-    return _unnumbered(
+    return unnumbered(
         text, [(why, label(catalogue(f"button-away-{why}"), language)) for why in REASONS]
     )
 
 
 def break_length(text: str, language: str) -> str | Unclear:
     """How long a break, by the words of a button."""
-    return _unnumbered(
+    return unnumbered(
         text, [(key, label(catalogue(f"button-break-{key}"), language)) for key in LENGTHS]
     )
 
@@ -220,7 +199,7 @@ def _fall(step: str, text: str, language: str) -> Any:
 def _either(text: str, language: str, yes: Any, no: Any) -> bool | Unclear:
     """One of two labels, words of one of them, or a plain yes or no (yes is the first)."""
     shown = [label(yes, language), label(no, language)]
-    chosen = _unnumbered(text, [("1", shown[0]), ("0", shown[1])])
+    chosen = unnumbered(text, [("1", shown[0]), ("0", shown[1])])
     if not isinstance(chosen, Unclear):
         return chosen == "1"
     said = set(_words(text))
@@ -230,7 +209,7 @@ def _either(text: str, language: str, yes: Any, no: Any) -> bool | Unclear:
     return answers.yes_no(text, language)
 
 
-def _unnumbered(text: str, options: Sequence[tuple[str, str]]) -> str | Unclear:
+def unnumbered(text: str, options: Sequence[tuple[str, str]]) -> str | Unclear:
     """As `pick`, but a bare number names nothing: about pain it would be taken for a score or for reps."""
     if text.strip(" .!").isdecimal():
         return Unclear("answer-choice", {"options": tuple(shown for _, shown in options)})
@@ -250,7 +229,7 @@ def _labelled(kind: str, step: str, values: Sequence[str], text: str, language: 
     prefix = LABELS[f"{kind}:{step}"]
     ids = {value: f"button-{prefix}-{value}" for value in values} | {"none": "button-no-sign"}
     options = [(value, label(catalogue(ids[value]), language)) for value in values]
-    chosen = _unnumbered(text, options)
+    chosen = unnumbered(text, options)
     if step == "sign" and (isinstance(chosen, Unclear) or chosen == "none"):
         found = [sign for sign in understand(text, language).signs if sign in values]
         named = (sign for sign in found if sign != "sore" or not names_a_place(text, language))

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bot import answers, dialogue, movements
+from bot import answers, dialogue, movements, weekly
 from bot.answers import Unclear
 from scheduler.ports import Question
 
@@ -330,3 +330,21 @@ def test_a_movement_is_named_in_the_clinicians_own_words(
 
 def test_a_name_that_two_movements_share_is_asked_back() -> None:
     assert isinstance(movements.named("heel drop", "en"), Unclear)
+
+
+@pytest.mark.parametrize(
+    ("said", "language", "meant"),
+    [
+        ("none of these", "en", "none"),
+        ("no pain this week", "en", "none"),
+        ("nothing", "en", "none"),
+        ("pain", "en", "pain"),
+        ("a fall", "en", "fall"),
+        ("nada de eso", "es", "none"),
+        ("sin dolor", "es", "none"),
+        ("una caída", "es", "fall"),
+    ],
+)
+def test_the_weeks_question_is_answered_in_words(said: str, language: str, meant: str) -> None:
+    asked = Question(1, "weekly", "ask")
+    assert weekly.read(asked, said, language) == meant

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date, datetime
 
-from bot import dialogue
+from bot import weekly
 from bot.answers import Unclear
 from bot.telegram.handlers.act import Act, Press
 from scheduler.domain.people import Person
@@ -46,9 +46,7 @@ def answered(tx: Tx, who: Person, said: str, now: datetime) -> Reply | None:
     """What typed words answer to the latest of these questions; `None` if they answer none."""
     kinds = {"week", "make-up", "weekly"}
     question = next((each for each in tx.questions.of(who.id) if each.kind in kinds), None)
-    value = (
-        dialogue.read_week(question, said, who.language) if question else Unclear("answer-choice")
-    )
+    value = weekly.read(question, said, who.language) if question else Unclear("answer-choice")
     if question is None or isinstance(value, Unclear):
         return None
     if question.kind == "make-up":
