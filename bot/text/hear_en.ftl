@@ -31,6 +31,8 @@ spell =
     ill skip = i will skip
     ill have = i will have
     w / o = without
+    half a dozen = six
+    half dozen = six
     can t = cant
     don t = dont
     didn t = didnt
@@ -1171,6 +1173,7 @@ fall =
     landed|ended|finished up? on my|the? hard? bum|bottom|back|side|knee|knees|floor|hip|face|hands|hand|ground|backside|arm|wrist|elbow|shoulder
     ended up on the floor|ground
     dropped to the floor|ground
+    pick|picked|lift|lifted|haul|hauled me up? off|from the floor|ground
     lost my? balance|footing
     missed|miss a|the|my last|bottom|top? step|stair
     nearly|almost went|going over|down
@@ -1504,6 +1507,8 @@ sign-eye =
     black spots
     zigzag|zigzags|jagged
     zig zag
+    sparkles|sparkle|sparks|glitter|stars .. eye|eyes|vision|sight
+    eye|eyes|vision|sight .. sparkles|sparkle|sparks|glitter|stars
 calm-eye =
     hot flashes|flashs
     flashes of

@@ -13,6 +13,7 @@
 
 spell =
     half = mitad
+    media docena = seis
     no puedo|pude|podia|podria|puede|pudo|logro|logre|consigo|consegui|alcanzo|podre = nopuedo
     no me|te|lo|la|las|los|se|le|nos puedo|pude|podia|podria|puede|pudo|logro|logre|consigo|consegui|podre = nopuedo
     no me|se puedo|pude|puede|pudo|podia|logro|logre|consigo|consegui levantar|parar|incorporar = nopuedo levantarme
@@ -157,6 +158,7 @@ spell =
 
 # Words that look like a slip of a word below but are not.
 innocent =
+    tanda tandas
     salida salidas novena venta ventas cientos cuenta cuentas cuanta cuanto cuantas cuantos mujer
     verdad pecado pecador hecha colores color valor calor sabor labor favor flores doctor actor
     cadena caderas cabello cabezal molesto modestia molestar pausada causa pauta pasado pasada
@@ -909,7 +911,8 @@ at-1700 =
     despues de mi? siesta
     tras la siesta
 at-1800 =
-    despues de|del merendar|la merienda?
+    despues de|del merendar
+    despues de la merienda
     despues de tomar la? once|merienda|onces
 at-1830 =
     despues de|del trabajar|trabajo
@@ -1262,6 +1265,7 @@ pain =
     <part> me? esta|estan|anda|sigue|sigo|va|quedo|va|amanecio muy|bastante|un|algo|medio|super|toda|todo|bien? poco|poquito? mal|mala|malo|peor|fatal|horrible|tocada|tocado|rara|raro|sensible|cargada|cargado|cargadas|cargados|tensa|tenso|floja|flojo|pesada|pesado|pesadas|delicada|debil|debiles|dormida|dormido|roja|rojo|caliente|morada|morado|rota|roto|torcida|torcido|rigido|resentida|hecha|hecho|cansada|inestable
     <part> mala|malo|fatal|peor|rara|raro|morada|morado|rota|roto|torcida|torcido|cargada|cargado|dormida|dormido|dormidas|dormidos|quebrada|roja|debil
     mala|mal de|la|el|del? la|el? <part>
+    tengo|siento el|la|los|las <part> muy|bastante|algo|un poco? sensible|sensibles|delicado|delicada|delicados|delicadas
     problema|problemas|lio|lata con|en|de la|el|mi|mis|las|los <part>
     dormida|dormido|dormidas|dormidos|rota|roto|rotas|rotos|morada|morado|quebrada|quebrado|torcida|torcido el|la|las|los|mi|un <part>
     se me durmio|durmieron|duerme|duermen|acalambro|engarroto|agarroto|hincha|hincho|trabo|traba|engancho|monto|salio|zafo|sale|disloco|quebro|rompio|inflamo|torcio|doblo|fue|va|paralizo|cargo|cargaron|abrio|pone|puso|contracturo .. <part>
@@ -1368,6 +1372,7 @@ calm-pain =
 ## Falls
 
 fall =
+    levantar|levantarme|levanto|levantaron|recoger|recogerme|recogio|recogieron me? del suelo|piso
     caida
     caidas
     cai
