@@ -64,6 +64,9 @@ CLOSE = update(inbox).where(
     inbox.c.worker == bindparam("holder"),
     inbox.c.state == Arrival.CLAIMED,
 )
+MOVE = update(inbox).where(
+    inbox.c.chat == bindparam("before"), inbox.c.state.in_([Arrival.DONE, Arrival.ASIDE])
+)
 STATE = select(inbox.c.state).where(inbox.c.update_id == bindparam("update_id"))
 FIRST_READY = select(func.min(inbox.c.retry_at)).where(
     OLDEST_OF_ITS_CHAT,
@@ -133,6 +136,9 @@ class Inbox:
         if retry_at is not None:
             values |= {"state": Arrival.WAITING, "retry_at": retry_at}
         return self._close(update_id, worker, values)
+
+    def moved(self, before: int, after: int) -> None:
+        self._connection.execute(MOVE, {"before": str(before), "chat": str(after)})
 
     def finished(self, update_id: int) -> bool:
         found = self._connection.execute(STATE, {"update_id": update_id})

@@ -4,7 +4,7 @@ from dataclasses import replace
 from datetime import date, datetime, timedelta
 from typing import Any
 
-from sqlalchemy import Connection, Row, bindparam, func, or_, select, update
+from sqlalchemy import Connection, Row, Update, bindparam, func, or_, select, update
 
 from scheduler.domain.messages import Lane, Message, as_json, from_json
 from scheduler.ports import Book, Claim, Letter, Outgoing, Pace, Post, Turn
@@ -23,14 +23,17 @@ CANCEL_PROMPTS = update(outbox).where(
     outbox.c.person == bindparam("whose"), queue.UNSENT, outbox.c.bout.is_not(None)
 )
 CANCEL = update(outbox).where(outbox.c.key == bindparam("which"), queue.UNSENT)
-CANCEL_OWN = update(outbox).where(
+OWN = (
     outbox.c.person == bindparam("whose"),
-    queue.UNSENT,
     or_(outbox.c.bout.is_not(None), outbox.c.own_day.is_not(None)),
 )
-CANCEL_REST = update(outbox).where(
-    outbox.c.person == bindparam("whose"), queue.UNSENT, outbox.c.lane == Lane.REST
-)
+REST = (outbox.c.person == bindparam("whose"), outbox.c.lane == Lane.REST)
+CANCEL_OWN = update(outbox).where(*OWN, queue.UNSENT)
+CANCEL_REST = update(outbox).where(*REST, queue.UNSENT)
+UNDER_WAY = (queue.AT_WORK, outbox.c.state == Post.SENDING)
+STOP_OWN = update(outbox).where(*OWN, *UNDER_WAY)
+STOP_REST = update(outbox).where(*REST, *UNDER_WAY)
+"""What is being sent may still arrive, but with a reason on its row it is not put back to be sent again."""
 OWN_ON = select(func.count()).where(
     outbox.c.person == bindparam("person"),
     outbox.c.own_day.is_not(None),
@@ -50,6 +53,7 @@ OF_CLAIM = (
     outbox.c.state == bindparam("stands"),
 )
 """The row of a claim, if it is still this worker's and stands where it should."""
+STOPPED = update(outbox).where(*OF_CLAIM, outbox.c.reason.is_not(None))
 BEGIN = (
     update(outbox)
     .where(*OF_CLAIM, outbox.c.lease_until >= bindparam("now"))
@@ -103,12 +107,17 @@ class Outbox:
         self._connection.execute(CANCEL, {"which": key, **dropped})
 
     def cancel_own(self, client: int, reason: str) -> None:
-        dropped = {"state": Post.DROPPED, "reason": reason, **NO_CLAIM}
-        self._connection.execute(CANCEL_OWN, {"whose": client, **dropped})
+        self._cancel_all(CANCEL_OWN, STOP_OWN, client, reason)
 
     def cancel_rest(self, person: int, reason: str) -> None:
+        self._cancel_all(CANCEL_REST, STOP_REST, person, reason)
+
+    def _cancel_all(self, cancel: Update, stop: Update, whose: int, reason: str) -> None:
+        """Before and after: another worker may put one back, or begin to send one, at this moment."""
         dropped = {"state": Post.DROPPED, "reason": reason, **NO_CLAIM}
-        self._connection.execute(CANCEL_REST, {"whose": person, **dropped})
+        self._connection.execute(stop, {"whose": whose, "reason": reason})
+        self._connection.execute(cancel, {"whose": whose, **dropped})
+        self._connection.execute(stop, {"whose": whose, "reason": reason})
 
     def own_on(self, client: int, day: date) -> int:
         said = self._connection.execute(OWN_ON, {"person": client, "day": day})
@@ -171,13 +180,16 @@ class Outbox:
         return begun.rowcount == 1
 
     def sent(self, claim: Claim, message_id: int, now: datetime) -> bool:
-        return self._close(claim, Post.SENT, accepted_at=now, message_id=message_id)
+        return self._close(claim, Post.SENT, accepted_at=now, message_id=message_id, reason=None)
 
     def put_back(self, claim: Claim, due_at: datetime) -> bool:
+        stopped = {"state": Post.DROPPED, **NO_CLAIM}
+        if self._connection.execute(STOPPED, _of_claim(claim, Post.SENDING) | stopped).rowcount:
+            return False
         return self._close(claim, Post.DUE, ready_at=due_at, put_back_until=due_at)
 
     def unknown(self, claim: Claim, now: datetime) -> bool:
-        return self._close(claim, Post.UNKNOWN, unknown_at=now)
+        return self._close(claim, Post.UNKNOWN, unknown_at=now, reason=None)
 
     def drop(self, claim: Claim, reason: str) -> bool:
         return self._close(claim, Post.DROPPED, reason=reason)

@@ -23,11 +23,14 @@ class Outbox(Protocol):
         ...
 
     def cancel_own(self, client: int, reason: str) -> None:
-        """Drop every prompt, nudge and message of the bot's own accord that has not begun to be sent."""
+        """Drop every prompt, nudge and message of the bot's own accord that has not begun to be sent.
+
+        One that is being sent may arrive, but is not sent again (I6).
+        """
         ...
 
     def cancel_rest(self, person: int, reason: str) -> None:
-        """Drop what waits for a person in the last lane: no answer, and nothing about safety."""
+        """Drop what waits for a person in the last lane, as above: no answer, and nothing about safety."""
         ...
 
     def own_on(self, client: int, day: date) -> int:
@@ -74,7 +77,8 @@ class Outbox(Protocol):
         """sending -> due again, not before `due_at`.
 
         It keeps its place: until then nothing leaves to its chat but more urgent lanes, and a prompt
-        is as late as it would have been.
+        is as late as it would have been. False if the claim was lost, or if it was cancelled meanwhile:
+        then it is dropped.
         """
         ...
 
@@ -129,6 +133,10 @@ class Inbox(Protocol):
 
         False if the lease was lost: another worker has it, and nothing was changed.
         """
+        ...
+
+    def moved(self, before: int, after: int) -> None:
+        """What was handled of one chat is another's from now on: its person has a new account (J1)."""
         ...
 
     def finished(self, update_id: int) -> bool:

@@ -15,7 +15,7 @@ from scheduler.domain.people import NOTICE_VERSION, Client, Invitation, Person, 
 from scheduler.domain.reply import Reply, reply
 from scheduler.domain.wall import wall
 from scheduler.ports import Question, Tx
-from scheduler.usecases import digests, lapses, leaving, times
+from scheduler.usecases import digests, lapses, leaving, reachable, times
 from scheduler.usecases.opening import begin_day
 from scheduler.usecases.post import tell
 from scheduler.usecases.wake import changing
@@ -73,6 +73,7 @@ def redeem(tx: Tx, account: int, code: str, now: datetime) -> tuple[Person | Non
     if not tx.invitations.use(hashed, now):
         return None, refusal
     moved = _link(tx, person, account, others)
+    reachable.take_along(tx, person.account, account)
     if person.state is State.LEFT:
         leaving.come_back(tx, person.id, now)
     tx.book.audit(person.id, "join", person.id, now)

@@ -63,3 +63,12 @@ def back(tx: Tx, person: Person, now: datetime) -> Person:
                     tx.flags.close(flag.id, "back", person.id, "", now)
             begin_day(tx, client, now)
     return returned
+
+
+def take_along(tx: Tx, before: int | None, after: int) -> None:
+    """What she wrote goes with her to the new account: who gets the old one must not be given it (I9).
+
+    It stays where somebody in another role has the old account still.
+    """
+    if before is not None and before != after and not tx.people.of_account(before):
+        tx.inbox.moved(before, after)

@@ -1,7 +1,7 @@
 """One message from due to its end, on both engines. All ours."""
 
 from dataclasses import replace
-from datetime import timedelta
+from datetime import date, timedelta
 
 import pytest
 from sqlalchemy import select
@@ -246,6 +246,34 @@ def test_a_prompt_that_has_begun_is_not_cancelled(store: SqlStore, database: Dat
     store.run_sync(lambda tx: tx.outbox.cancel_prompts(who, "hold"))
     assert state(database, f"prompt:{bout}")[0] is Post.SENDING
     assert sent(store, mine)
+
+
+@pytest.mark.parametrize("own_day", [NOW.date(), None])
+def test_what_is_being_sent_when_a_hold_comes_is_not_sent_again(
+    store: SqlStore, database: Database, own_day: date | None
+) -> None:
+    who = one_client(store)
+    write(store, letter("companion", who, Lane.REST, own_day=own_day))
+    mine = begun(store)
+
+    def stop(tx: Tx) -> None:
+        if own_day:
+            tx.outbox.cancel_own(who, "hold")
+        else:
+            tx.outbox.cancel_rest(who, "left")
+
+    store.run_sync(stop)
+    assert not put_back(store, mine, NOW + SECOND)
+    assert state(database, "companion") == (Post.DROPPED, "hold" if own_day else "left")
+
+
+def test_what_is_accepted_in_spite_of_a_hold_was_sent(store: SqlStore, database: Database) -> None:
+    who = one_client(store)
+    write(store, letter("companion", who, Lane.REST, own_day=NOW.date()))
+    mine = begun(store)
+    store.run_sync(lambda tx: tx.outbox.cancel_own(who, "hold"))
+    assert sent(store, mine)
+    assert state(database, "companion") == (Post.SENT, None)
 
 
 async def test_a_send_that_begins_while_a_hold_is_committed_is_refused(
