@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import datetime, timedelta
+from typing import Any
 
+from scheduler.domain.hours import local_day
 from scheduler.domain.leaving import ERASED_AFTER, GONE
 from scheduler.domain.messages import Argument
 from scheduler.domain.people import Client, Person, State
@@ -49,6 +51,8 @@ def answer(tx: Tx, client_id: int, yes: bool, step: str, now: datetime) -> Reply
     """A tap or a word under one of the two screens; the second yes is the end."""
     with changing(tx, client_id, now) as client:
         question = open_question(tx, client_id, now)
+        if question is not None and question.step == "sure" and step == "ask" and yes:
+            return reply("ask-leave-sure")  # a double tap under the first screen
         if question is None or question.step != step:
             return reply("question-over")
         if not yes:
@@ -77,8 +81,7 @@ def _leave(tx: Tx, client: Client, now: datetime) -> Reply:
     close(tx, client, person, State.LEFT)
     tx.people.save_client(replace(tx.people.client(client.id), left_at=now))
     tx.book.audit(client.id, "leave", client.id, now, before=person.state.value)
-    asked = next((each.step for each in open_ if each.kind != "morning"), "")
-    details = {"unanswered": asked} if asked else {}
+    details = _left_open(tx, client, open_, now)
     raise_flag(tx, client, "left", now, urgent=urgent, details=details, episode="left")
     practice = tx.book.practice()
     return reply(
@@ -87,6 +90,21 @@ def _leave(tx: Tx, client: Client, now: datetime) -> Reply:
         emergency_number=practice.emergency_number,
         **_facts(tx, client),
     )
+
+
+def _left_open(tx: Tx, client: Client, asked: list[Question], now: datetime) -> dict[str, Any]:
+    """What she said of pain or a fall before she left is kept and told, in her own words too (H3)."""
+    details: dict[str, Any] = {}
+    for question in asked:
+        if question.kind == "morning":
+            continue
+        body = {key: value for key, value in question.body.items() if key != "unread"}
+        body["unanswered"] = question.step
+        day = local_day(now, client.zone)
+        tx.health.report(client.id, question.kind, day, now, {**body, "outcome": "left"})
+        words = (body.get("words"), details.get("words"))
+        details = {**body, **details, "words": " / ".join(each for each in words if each)}
+    return {key: value for key, value in details.items() if value not in (None, "")}
 
 
 def close(tx: Tx, client: Client, person: Person, state: State) -> None:

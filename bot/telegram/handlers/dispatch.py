@@ -6,14 +6,17 @@ kept together or not at all (R1, R2).
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime
 from types import ModuleType
 
 from bot.telegram.buttons import well_formed
-from bot.telegram.handlers import admin, client, clinician, language
+from bot.telegram.handlers import admin, alarms, client, clinician, language, own
 from bot.telegram.handlers.act import Act
 from bot.telegram.incoming import Incoming
+from bot.understand import understand
 from bot.words.commands import canonical
+from scheduler.domain.leaving import GONE
 from scheduler.domain.messages import text
 from scheduler.domain.people import Person, Role, State
 from scheduler.domain.reply import Reply, reply
@@ -67,7 +70,7 @@ def _answer(  # noqa: PLR0911 # one return a kind of update
         return None, None
     mine = tuple(reachable.back(tx, person, now) for person in mine)
     name, argument = command_of(update.text) if update.kind == "text" else ("", "")
-    if name == "start" and argument:
+    if name == "start" and argument and not argument.split()[1:]:  # a code is one word
         who, answer = join.redeem(tx, update.account, argument, now)
         return who or (mine[0] if mine else None), answer
     if not mine:
@@ -101,15 +104,25 @@ def _said(  # one message's facts
     tx: Tx, mine: tuple[Person, ...], update: Incoming, name: str, argument: str, now: datetime
 ) -> Reply | None:
     who = mine[0]
-    if who.state in {State.LEFT, State.DISCHARGED}:
+    here = tuple(each for each in mine if each.state not in GONE)
+    if name == "role" and here and not _tells_of_harm(who, update, argument):
+        return _role(tx, here, argument)
+    if who.state in GONE:
         return _after_care(tx, who)
-    if name == "role":
-        return _role(tx, mine, argument)
     module, act = HANDLERS[who.role], Act(tx, who, update, now)
+    if _tells_of_harm(who, update, argument):
+        return client.heard(act)
     if name in language.COMMANDS:
         return language.command(act, argument)
     answer: Reply | None = module.command(act, name) if name else None
     return answer or module.heard(act)
+
+
+def _tells_of_harm(who: Person, update: Incoming, argument: str) -> bool:
+    """Whether a client tells of pain, a fall or a sign behind a command: "/help I fell" (P3, H1)."""
+    if who.role is not Role.CLIENT or not argument:
+        return False
+    return alarms.found(understand(update.text, who.language))
 
 
 def _after_care(tx: Tx, who: Person) -> Reply:
@@ -138,8 +151,9 @@ def _press(
     who = next((person for person in mine if person.role is role), None)
     if who is None:
         return mine[0], reply("not-for-you")
-    if who.state in {State.LEFT, State.DISCHARGED}:
-        return who, _after_care(tx, who)
+    if who.state in GONE:
+        in_place = verb not in own.LEAVING  # a double tap must not wipe out what leaving means
+        return who, replace(_after_care(tx, who), in_place=in_place)
     if not well_formed(verb, args):
         return who, reply("question-over")
     presses = {**HANDLERS[who.role].PRESSES, **language.PRESSES}
