@@ -6,9 +6,11 @@ it is read like any other text.
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from bot.understand.counts import WORST_PAIN
 from bot.understand.tokens import Token, tokenise
 from bot.understand.vocabulary import Vocabulary, vocabulary
 from scheduler.domain.steptest import SECOND, TRIALS, Trial
@@ -52,7 +54,7 @@ def times(text: str, language: str = "en", left: int = TRIALS) -> Times | None:
     heard = vocabulary(language)
     tokens = tokenise(text, heard) if len(text) <= LONGEST_TEXT else []
     parts = [*_parts(tokens, heard)] if tokens else []
-    if not parts or parts[-1].after < 0:
+    if not parts or parts[-1].after < 0 or _is_score(tokens):
         return None
     told = [part for part in parts if part.is_trial]
     if len(told) == 1 and told[0].doubtful and left > 1:
@@ -61,6 +63,12 @@ def times(text: str, language: str = "en", left: int = TRIALS) -> Times | None:
     if trials is None or len(trials) > left:
         return None
     return Times(trials, len(trials) == TRIALS or not told[0].plain)
+
+
+def _is_score(tokens: list[Token]) -> bool:
+    """Whether something is "of ten", as pain is: "6/10" is no two times."""
+    pairs = itertools.pairwise(tokens)
+    return any(mark.text == "/" and after.value == WORST_PAIN for mark, after in pairs)
 
 
 def _in_order(parts: list[_Part]) -> tuple[Trial, ...] | None:

@@ -133,6 +133,11 @@ def against(tx: Tx, client: Client, now: datetime) -> tuple[Bar, ...]:
     return tuple(bar for bar in found if bar not in OF_THE_IMPACT)
 
 
+def stands_against(tx: Tx, client_id: int, now: datetime) -> bool:
+    """Whether anything stands against her test at home now."""
+    return _refusal(tx, tx.people.client(client_id), now) is not None
+
+
 def _refusal(tx: Tx, client: Client, now: datetime) -> Reply | None:
     if not client.step_home:
         return reply("step-not-here", clinician=clinician_name(tx, client))

@@ -43,11 +43,14 @@ NOT_TAKEN = [
     ("en", "-5"),
     ("en", "14.8 15.2 16.1"),
     ("en", "first 14 first 15"),
+    ("en", "6/10"),  # how much it hurts
+    ("en", "7 / 10"),
     ("en", "at 4"),
     ("en", ""),
     ("es", "14,8 y me duele"),
     ("es", "perdí el equilibrio y me caí"),
     ("es", "hice 12 saltos"),
+    ("es", "6/10"),
 ]
 
 

@@ -6,9 +6,11 @@ from dataclasses import replace
 from datetime import datetime
 
 from bot import answers, steps
+from bot.telegram.handlers import alarms
 from bot.telegram.handlers.act import Act, Press
+from bot.telegram.handlers.since import asked_since
 from bot.telegram.incoming import Incoming
-from scheduler.domain.days import BoutState
+from bot.understand import understand
 from scheduler.domain.people import Client, Person
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
@@ -51,10 +53,14 @@ def answered(
     if asked is None or update.kind == "edit" or _comes_first(question, asked):
         return None
     said = steps.times(update.text, who.language, steptests.left(asked))
+    since = asked_since(tx, asked)
     if asked.step == "ready":
-        return _is_ready(tx, who, said, update.text, now)
-    if said is None or (not said.sure and _asked_since(tx, who, asked)):
-        return None  # a bare number answers the bout that was asked for since
+        return _is_ready(tx, who, said, "" if since else update.text, now)
+    if said is None or (not said.sure and since):
+        return None  # a bare number answers what was asked for since
+    harm = alarms.found(understand(update.text, who.language))
+    if harm and (since or steptests.stands_against(tx, who.id, now)):
+        return None  # a lost balance is no void trial where no test is done
     timed = Timed(said.trials, _source(update), update.at)
     return steptests.answer(tx, who.id, timed, now)
 
@@ -83,14 +89,6 @@ def unclear(tx: Tx, who: Person, now: datetime) -> Reply | None:
     """Words that mean nothing else while times are awaited: what would be taken."""
     awaited = steptests.awaited(tx, who.id, now)
     return reply("step-unclear") if awaited else None
-
-
-def _asked_since(tx: Tx, who: Person, question: Question) -> bool:
-    return any(
-        bout.state is BoutState.ASKED and bout.asked_at and bout.asked_at > question.asked_at
-        for bout in tx.days.open_bouts(who.id)
-        if question.asked_at is not None
-    )
 
 
 # --- a clinician's -------------------------------------------------------------------------------

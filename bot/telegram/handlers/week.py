@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from datetime import date, datetime
 
-from bot import weekly
+from bot import answers, weekly
 from bot.answers import Unclear
 from bot.telegram.handlers.act import Act, Press
+from bot.telegram.handlers.since import asked_since
 from scheduler.domain.people import Person
 from scheduler.domain.reply import Reply, reply
-from scheduler.ports import Tx
+from scheduler.ports import Question, Tx
 from scheduler.usecases import mornings
 
 
@@ -39,6 +40,12 @@ def week(act: Act) -> Reply:
     return mornings.weekly(act.tx, act.who.id, act.args[0], act.now)
 
 
+def _which(tx: Tx, question: Question, said: str, language: str) -> Reply | None:
+    """A plain yes to pain, a fall or a leak says not which: it is asked, and is no answer about reps."""
+    agreed = answers.yes_no(said, language)
+    return reply("ask-week") if agreed is True and not asked_since(tx, question) else None
+
+
 PRESSES: dict[str, Press] = {"wk": days, "wd": day, "mu": made_up, "wq": week}
 
 
@@ -47,6 +54,8 @@ def answered(tx: Tx, who: Person, said: str, now: datetime) -> Reply | None:
     kinds = {"week", "make-up", "weekly"}
     question = next((each for each in tx.questions.of(who.id) if each.kind in kinds), None)
     value = weekly.read(question, said, who.language) if question else Unclear("answer-choice")
+    if question is not None and question.kind == "weekly" and isinstance(value, Unclear):
+        return _which(tx, question, said, who.language)
     if question is None or isinstance(value, Unclear):
         return None
     if question.kind == "make-up":
