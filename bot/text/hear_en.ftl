@@ -992,11 +992,20 @@ how-to =
     how to do .. $
     ^ show me $
     ^ show me how|it|again|please|the .. $
-    show me how
+    show me how $
+    show me how to do|start
+    show me how it|they|this|that is|are|goes|go|done|works|work
+    show me how i|we|you do|should|can|have
     ^ show $
     remind me how
-    dont|not know|remember|recall how
-    forgot|forgotten how
+    dont|not know|remember|recall how $
+    dont|not know|remember|recall how to do|start
+    dont|not know|remember|recall how to? it|they|this|that is|are|goes|go|done|works|work
+    dont|not know|remember|recall how i|we|you do|should|can|have
+    forgot|forgotten how $
+    forgot|forgotten how to do|start
+    forgot|forgotten how it|they|this|that is|are|goes|go|done|works|work
+    forgot|forgotten how i|we|you do|should|can|have
     what does it|this|that look like
     ^ a|the? picture|drawing|photo please? $
     see the picture|drawing
@@ -1546,6 +1555,11 @@ sign-cannot-get-up =
     need help getting|to get|stand? up
     cant move $
     cant get to my feet
+    how do|can|should|will|would|could i get|stand back? up $
+    how do|can|should|will|would|could i get|stand back? up|off from|off|the? the? floor|ground
+    get|getting|stand|standing back? up|off from|off the? floor|ground
+    how to get|stand back? up $
+    dont|not know|remember how i got|get|came on|to|down the? floor|ground
     cant get myself up
 calm-cannot-get-up =
     cant .. get up early|earlier|before|at|in|on|so|that|yet|till|until
@@ -1581,6 +1595,7 @@ calm-emergency =
 sign-self-harm =
     kill|killing|hang|shoot|drown|cutting|end|ending|harm|harming|unalive|off myself
     kms
+    leave|leaving|quit|quitting this|the|my? world|earth|life
     <wish> .. hurt|hurting|harm|cut|kill myself
     <wish> to? die|dead
     <wish> i was|were|had|could|would|am? dead|die|died|gone|never

@@ -1204,10 +1204,15 @@ how-to =
     como es|era el|la|este|esta ejercicio|movimiento|plancha
     muestreme|muestrame|ensename|enseneme|ensene
     ^ me muestra|ensena
-    no se|recuerdo como
-    no me acuerdo como
-    no me acuerdo de como
-    se me olvido como
+    no se|recuerdo como $
+    no se|recuerdo como se|lo|la|los|las hace|hacen|hago
+    no se|recuerdo como es|era|hacer|hacerlo|hacerla|hacerlos|hacerlas|va|empezar
+    no me acuerdo de? como $
+    no me acuerdo de? como se|lo|la|los|las hace|hacen|hago
+    no me acuerdo de? como es|era|hacer|hacerlo|hacerla|hacerlos|hacerlas|va|empezar
+    se me olvido como $
+    se me olvido como se|lo|la|los|las hace|hacen|hago
+    se me olvido como es|era|hacer|hacerlo|hacerla|hacerlos|hacerlas|va|empezar
     ^ el|la|un|una? dibujo|foto|imagen $
     ver el|la dibujo|foto|imagen
 
@@ -1986,6 +1991,14 @@ sign-cannot-get-up =
     nopuedo ponerme parada|parado|derecha|derecho
     nopuedo moverme
     nopuedo sentarme $
+    como .. levantarme|incorporarme|pararme $
+    como .. levantarme|incorporarme|pararme del|de suelo|piso|el
+    como me levanto|incorporo $
+    como me levanto|incorporo|paro del suelo|piso
+    como llegue|termine|acabe|vine|quede al|en|a el? suelo|piso
+    desperte|amaneci en el? suelo|piso
+    no se|recuerdo|entiendo como llegue|termine|acabe|vine|quede al|en|a el? suelo|piso
+    no me acuerdo de? como llegue|termine|acabe|vine|quede al|en|a el? suelo|piso
     nopuedo salir|bajar|subir|moverme de|del la|el? suelo|piso|cama|bano|banera|tina|ducha|silla|sillon|sofa
     nopuedo salir|levantarme de|del
     no me levanto|paro|incorporo $

@@ -27,10 +27,12 @@ DOES_NOT = {
     "en": (
         *("10", "did 10", "how many", "how are you", "how much is left", "later", "skip", "help"),
         *("how do I do 12", "show up late", "how long", "undo", ""),
+        *("I don't know how it happened", "don't know how I got here", "I forgot how to speak"),
     ),
     "es": (
         *("10", "hice 10", "cuántas", "cómo está", "cómo va hoy", "más tarde", "esta no", "ayuda"),
         *("cómo hago 12", "como bien", "borrar", "como siempre", ""),
+        *("no sé cómo pasó", "no sé cómo llegué aquí", "no recuerdo cómo vine"),
     ),
 }
 

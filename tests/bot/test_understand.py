@@ -158,6 +158,7 @@ def test_every_warning_sign_has_a_labelled_phrase(sign: str) -> None:
         ("chest pain", "emergency"),
         ("cant breathe", "emergency"),
         ("i want to die", "crisis"),
+        ("i want to leave this world", "crisis"),
         ("dizzy", "warning"),
     ],
 )
@@ -195,7 +196,13 @@ def test_an_alarm_in_spanish_is_heard_whatever_else_the_text_says() -> None:
 
 
 def test_help_i_cant_get_up_is_an_emergency_and_no_command() -> None:
-    for text, language in [("Help, I can't get up", "en"), ("Ayuda, no me puedo levantar", "es")]:
+    for text, language in [
+        ("Help, I can't get up", "en"),
+        ("How do I get up from the floor?", "en"),
+        ("Ayuda, no me puedo levantar", "es"),
+        ("¿Cómo me levanto del suelo?", "es"),
+        ("no sé cómo llegué al suelo", "es"),
+    ]:
         heard = understand(text, language)
         assert (heard.kind, heard.emergency, heard.fall) == ("fall", True, True)
 
