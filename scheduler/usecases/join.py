@@ -16,7 +16,7 @@ from scheduler.domain.reply import Reply, reply
 from scheduler.domain.wall import wall
 from scheduler.ports import Question, Tx
 from scheduler.usecases import digests, lapses, leaving, reachable, times
-from scheduler.usecases.opening import begin_day
+from scheduler.usecases.opening import begin_day, told_to_wait
 from scheduler.usecases.post import tell
 from scheduler.usecases.wake import changing
 
@@ -240,10 +240,13 @@ def finish(tx: Tx, client_id: int, now: datetime) -> Reply:
             tx.people.save(replace(person, state=State.READY))
             tx.people.save_client(replace(client, joined_at=now))
             _tell_clinician(tx, client, person, now)
-        begun = begin_day(tx, tx.people.client(client_id), now)
-        clearance = tx.plans.clearance(client_id)
-        if clearance is None:
+        after = tx.people.client(client_id)
+        begun = begin_day(tx, after, now)
+        cleared = lapses.valid_clearance(tx, client_id) if first else tx.plans.clearance(client_id)
+        if cleared is None:
             return reply("ready-waiting", **_practice_facts(tx, client))
+        if wait := told_to_wait(tx, after, now):
+            return Reply((wait,))
         return reply("ready", today=begun is not None)
 
 

@@ -6,10 +6,15 @@ from datetime import datetime, timedelta
 
 from scheduler.domain import days as d
 from scheduler.domain.days import Day
+from scheduler.domain.messages import Text
 from scheduler.domain.people import Client
+from scheduler.domain.permission import Bar
 from scheduler.ports import Tx
 from scheduler.usecases import beside, weekplan
-from scheduler.usecases.rest import Running, bars, gather, replan, spread, today_of
+from scheduler.usecases.rest import Running, bars, gather, replan, spread, stopped, today_of
+
+WAITS = frozenset({Bar.HOLD, Bar.BREAK, Bar.QUESTION, Bar.LAPSED})
+"""While one of these stands nobody is told of bouts to come."""
 
 
 def go_on(tx: Tx, client: Client, now: datetime) -> Day | None:
@@ -64,6 +69,12 @@ def begin_day(
     if not d.waiting(running.bouts) and not d.still_open(running.bouts):
         replan(tx, running, now, asked_for=not_before)
     return tx.days.get(client.id, running.today)
+
+
+def told_to_wait(tx: Tx, client: Client, now: datetime) -> Text | None:
+    """What is said in the place of bouts to come while something stops them; `None` if nothing does."""
+    found = bars(tx, gather(tx, client, today_of(client, now)))
+    return stopped(found) if WAITS & {*found} else None
 
 
 def _is_impact_day(tx: Tx, running: Running) -> bool:

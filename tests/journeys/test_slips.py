@@ -11,7 +11,7 @@ from scheduler.domain.people import Role, State
 from scheduler.ports import Letter, TryLater, Tx
 from scheduler.usecases import archive, holds, join, leaving
 from tests.journeys.desk import Desk
-from tests.journeys.rooms import ANN, BO, DANA, EVE, GIL, IDS, MONDAY, at
+from tests.journeys.rooms import ANN, BO, DANA, EVE, GIL, IDS, JOINING, MONDAY, at
 from tests.journeys.test_leaving import leave, received
 from tests.journeys.test_steptest import at_home, times_asked
 
@@ -150,6 +150,27 @@ async def test_a_clinician_who_left_as_a_client_can_still_switch_to_her_work(des
     await desk.say(DANA, "/role client")
     await desk.say(DANA, "/clients")
     assert desk.ids(DANA) == ["caseload"]
+
+
+# --- a stop, and what is said of the times after it ----------------------------------------------
+
+
+async def test_whoever_keeps_her_times_during_a_hold_is_told_of_no_bouts(desk: Desk) -> None:
+    await desk.step(at(8, 1))
+    await desk.say(ANN, "my chest hurts")
+    await desk.say(ANN, "/times")
+    await desk.press(ANN, "t:keep")
+    assert desk.ids(ANN) == ["stopped-for-now"]
+
+
+async def test_whoever_comes_back_on_the_same_day_waits_for_her_clearance(desk: Desk) -> None:
+    await desk.step(at(8, 1))
+    await leave(desk)
+    code = await desk.run(lambda tx: join.invite(tx, None, IDS[ANN], desk.now))
+    await desk.say(ANN, f"/start {code}")
+    for button in JOINING:
+        await desk.press(ANN, button)
+    assert desk.ids(ANN) == ["ready-waiting"]
 
 
 # --- a stop while something is on its way --------------------------------------------------------
