@@ -10,7 +10,7 @@ from scheduler.domain.flags import Flag
 from scheduler.domain.hours import local_day
 from scheduler.domain.leaving import GONE
 from scheduler.domain.messages import Argument, Text, text
-from scheduler.domain.people import Client, Person, Role, State
+from scheduler.domain.people import Client, Person, Role
 from scheduler.domain.plan import MOVEMENTS
 from scheduler.domain.reply import Reply, reply
 from scheduler.domain.wall import wall
@@ -240,7 +240,7 @@ def discharge(tx: Tx, by: int, client_id: int, now: datetime) -> Reply:
     with changing(tx, client_id, now) as client:
         person = tx.people.get(client_id) or person  # as it is now that the row is held
         if person.state not in GONE:
-            leaving.close(tx, client, person, State.DISCHARGED)
+            leaving.discharge(tx, client, person, now)
             tx.book.audit(by, "discharge", client_id, now, before=person.state.value)
     return reply("discharged", name=person.name)
 

@@ -78,10 +78,10 @@ def _leave(tx: Tx, client: Client, now: datetime) -> Reply:
         return reply("question-over")
     open_ = [each for each in tx.questions.of(client.id) if each.kind in ABOUT_HEALTH]
     urgent = bool(open_ or tx.health.holds(client.id))
+    details = _left_open(tx, client, State.LEFT, now)
     close(tx, client, person, State.LEFT)
     tx.people.save_client(replace(tx.people.client(client.id), left_at=now))
     tx.book.audit(client.id, "leave", client.id, now, before=person.state.value)
-    details = _left_open(tx, client, open_, now)
     raise_flag(tx, client, "left", now, urgent=urgent, details=details, episode="left")
     practice = tx.book.practice()
     return reply(
@@ -92,19 +92,27 @@ def _leave(tx: Tx, client: Client, now: datetime) -> Reply:
     )
 
 
-def _left_open(tx: Tx, client: Client, asked: list[Question], now: datetime) -> dict[str, Any]:
-    """What she said of pain or a fall before she left is kept and told, in her own words too (H3)."""
+def _left_open(tx: Tx, client: Client, state: State, now: datetime) -> dict[str, Any]:
+    """What she said of pain or a fall is kept and told, in her own words too, though nobody asks on (H3)."""
     details: dict[str, Any] = {}
-    for question in asked:
-        if question.kind == "morning":
+    for question in tx.questions.of(client.id):
+        if question.kind not in {"pain", "fall"}:
             continue
         body = {key: value for key, value in question.body.items() if key != "unread"}
         body["unanswered"] = question.step
         day = local_day(now, client.zone)
-        tx.health.report(client.id, question.kind, day, now, {**body, "outcome": "left"})
+        tx.health.report(client.id, question.kind, day, now, {**body, "outcome": state.value})
         words = (body.get("words"), details.get("words"))
         details = {**body, **details, "words": " / ".join(each for each in words if each)}
     return {key: value for key, value in details.items() if value not in (None, "")}
+
+
+def discharge(tx: Tx, client: Client, person: Person, now: datetime) -> None:
+    """Her care here ends. Her clinician is told at once of a question about pain or a fall that was open."""
+    details = _left_open(tx, client, State.DISCHARGED, now)
+    close(tx, client, person, State.DISCHARGED)
+    if details:
+        raise_flag(tx, client, "question-open", now, urgent=True, details=details)
 
 
 def close(tx: Tx, client: Client, person: Person, state: State) -> None:

@@ -305,6 +305,18 @@ async def test_the_page_of_a_client_whose_care_has_ended_can_still_be_read(desk:
     assert await desk.flags() == ()
 
 
+async def test_what_she_had_just_said_of_pain_is_not_lost_when_her_care_ends(desk: Desk) -> None:
+    await desk.say(ANN, "my hip hurts")
+    await desk.forge(KIM, f"dd:{IDS[ANN]}")
+    (flag,) = await desk.flags()
+    assert (flag.kind, flag.urgent, flag.details["words"]) == (
+        "question-open",
+        True,
+        "my hip hurts",
+    )
+    assert desk.the(DANA, "flag").args["unanswered"] == "sign"
+
+
 async def test_ending_care_twice_changes_and_audits_nothing_more(desk: Desk) -> None:
     for _ in range(2):
         await desk.forge(KIM, f"dd:{IDS[ANN]}")
