@@ -49,6 +49,18 @@ def test_what_is_kept_of_a_place_is_its_zone() -> None:
     assert (found.kind, found.file, found.zone) == ("file", "location", "Europe/Lisbon")
 
 
+def test_of_other_people_nothing_is_kept_but_that_they_were_shown() -> None:
+    friend = {"first_name": "Flo", "phone_number": "555 0177", "vcard": "FN:Flo"}
+    origin = {"type": "user", "sender_user": {"id": 9, "first_name": "Flo"}}
+    for more, file in (({"contact": friend}, "contact"), ({"text": "my knee hurts"}, "")):
+        kept = without_places({"update_id": 1, "message": message(forward_origin=origin, **more)})
+        assert "Flo" not in str(kept)
+        assert "0177" not in str(kept)
+        found = incoming(kept, NOW)
+        assert found is not None
+        assert (found.file, found.forwarded) == (file, True)
+
+
 def test_what_is_no_place_is_kept_as_it_came() -> None:
     update = {"update_id": 1, "message": message(text="10", entities=[{"type": "bold"}])}
     assert without_places(update) == update
