@@ -331,7 +331,7 @@ today-open = To do now: { part-reps }.
 today-next = Next at { $next }: { part-reps }.
 # the week: which days, a day made up, how it was
 
-week-days = This week I have { $dates } for you. Is that OK?
+week-days = For this week I suggest: { $dates }. Are these days OK?
 choose-days = Which days suit you? You have { $dates } now. Tap a day to add it or take it out.
 days-count =
     { $least ->
@@ -437,9 +437,9 @@ release-told = You can start again, says { $clinician }: { part-dose }, { $day -
 ## client: joining
 
 notice =
-    This chat is from { $practice }. It asks you to do the exercise that { $clinician } gives you, a little at a time. We call each time a bout. It keeps your answers.
+    This chat is from { $practice }. It asks you to do the exercise that { $clinician } gives you, a little at a time. One such turn is a bout. It keeps your answers.
 
-    What we keep: your name, your times, what you did, and what you say about your health, pain and falls. It can be seen by { $clinician } or a stand-in. The office sees just your name and times.
+    What we keep: your name, your times, what you did, and what you say about your health, pain and falls. It can be seen by { $clinician }, or by a co-worker who stands in. The office sees just your name and times.
 
     The chat app carries the messages. They are not end-to-end encrypted, and we cannot clear them from its servers.
 
@@ -486,7 +486,7 @@ ask-times =
             Days: { $days }
     }
 ask-times-zone = Which time zone are you in? Send a big city near you, like: Berlin. Or share your place: tap the paper clip, then: Location. I will not keep the place.
-ask-zone-sure = By your place it is { $at } now, and your time zone is { $zone }. Is that right? I did not keep your place.
+ask-zone-sure = Where you are, it is { $at } now, and your time zone is { $zone }. Is that right? I did not keep your place.
 ask-times-window = From when to when may I ask? Send it like: 8 am to 8 pm
 ask-times-quiet = When should I be quiet? Send it like: 12:00-13:00. Or send: none
 times-do-not-fit = Your plan does not fit in that, so I kept your old times. Please choose longer hours, or ask your clinician.
@@ -523,7 +523,7 @@ ask-break-reason = I can start a break for you. Why do you want one?
 ask-break-length = How long will it be, from today on? Tap one, or send it like: 5 days, or: till Sunday
 ask-break-first = What is the first day of your break? Send it like: Friday, or: 12 March
 ask-break-length-from = How long will it be, from { $day } on? Tap one, or send it like: 5 days, or: till Sunday
-break-too-far = I can not count that far. Please send a nearer day.
+break-too-far = I cannot count that far. Please send a nearer day.
 break-not-now = OK. No break, and all goes on as planned.
 break-started =
     { $until ->
@@ -658,7 +658,7 @@ how-to-asked =
 
 ## client: the step test
 
-step-due = It is time for your step test again. Do it only with somebody beside you. { $clinician } sees the result. If this is no good time, leave it for another day.
+step-due = It is time for your step test again. Do it only with somebody beside you. { $clinician } will see the result. Not a good time? Leave it for another day.
 step-allowed = { $clinician } lets you do the step test at home. Do it only with somebody beside you. To begin, tap the button or send: /steptest
 step-how =
     Do this test only with somebody right beside you. Stop if you feel dizzy or if it hurts.
@@ -668,10 +668,10 @@ step-order =
     Step in this order: 2, 3, 4, 1. Then back: 4, 3, 2, 1. Face the same way all the time. Put both feet in each square.
     Start the clock when your first foot is in square 2. Stop it when your last foot is back in square 1. Try it once, then do it 2 times. Go only as fast as you feel steady.
 ask-step-ready = Is somebody with you now?
-ask-step-times = Do it 2 times. Send both times in seconds, like: 14.8 and 15.2. Lost balance, touched the tape, or took a wrong order? Then that try has no time. Send: void. If you fell, send: fell
-ask-step-second = I have the first: { $trials }. What is the second? Send the seconds, or: void
+ask-step-times = Do it 2 times. Send both times in seconds, like: 14.8 and 15.2. Lost balance, touched the tape, or took a wrong order? Then that try has no time. Send: no time. If you fell, send: fell
+ask-step-second = I have the first: { $trials }. What is the second? Send the seconds, or: no time
 step-noted =
-    Noted: { $trials }. The better time counts. { $clinician } sees it.{ $void ->
+    Noted: { $trials }. The better time counts. { $clinician } will see it.{ $void ->
         [yes] { " " }Did you fall or get hurt? Then send: fell. Or: hurts
        *[no] { "" }
     }
@@ -679,7 +679,7 @@ step-taken-back = I took it back. To log the test again, send: /steptest
 step-left = OK. To do it another time, send: /steptest
 step-not-here = You do the step test with { $clinician }, not on your own at home.
 step-not-now = No step test now, please.
-step-unclear = Please send the times in seconds, like: 14.8 and 15.2. No time? Send: void
+step-unclear = Please send the times in seconds, like: 14.8 and 15.2. Or send: no time
 step-range = A time is from { $low } to { $high } seconds. Please send it again, like: 14.8
 
 ## client: words and help
@@ -714,19 +714,19 @@ data =
     Also what you wrote here, your plan, your times and your health answers. { $clinician } and the practice see this. To leave, send: /leave
 data-json = All that is kept about you. This file is for a program.
 data-csv = The same as a table. Keep these files to yourself.
-data-by-practice = The practice gives you all of it as a file. I told them that you ask. { part-questions }
+data-by-practice = The practice will give you all of it as a file. I have told them that you asked. { part-questions }
 ask-leave =
-    Do you want to leave for good? All messages stop. I tell { $clinician }.
+    Do you want to leave for good? All messages will stop, and I will tell { $clinician }.
     { $erased ->
         [yes] What is kept here about you is erased { $days } days later.
        *[no] The practice keeps what it has, for as long as the law asks.
     }
     I cannot clear this chat. You can clear it in the app. The firm that runs the app may keep a copy.
     Just a rest? Send: /break
-ask-leave-sure = Are you sure? After this I send you nothing more. Pain or a fall you tell me here will reach nobody.
+ask-leave-sure = Are you sure? After this I will send you nothing more. If you tell me here of pain or a fall, it will reach nobody.
 leave-not = OK. You stay. Nothing has changed.
 left =
-    You have left. I send you nothing more, and I tell { $clinician }.
+    You have left. I will send you nothing more. I am telling { $clinician }.
     { $erased ->
         [yes] What is kept here about you is erased in { $days } days.
        *[no] The practice keeps what it has, for as long as the law asks.
@@ -897,7 +897,7 @@ client-week =
 client-pain =
     { $scores ->
         [none] No score of pain in 14 days. That is not “no pain”.
-       *[other] Pain of 10 in 14 days: { $scores }
+       *[other] Pain (0 to 10), last 14 days: { $scores }
     }
 client-step =
     Step test on { $day }: { $best ->
@@ -937,7 +937,7 @@ client-step-noted =
        *[other] The better time counts: { $best } s.
     } { $positive ->
         [yes] Screen positive.
-       *[no] Screen not positive. That does not rule out a fall.
+       *[no] Not screen positive. That does not rule out a fall.
     }{ $slower ->
         [yes] { " " }Slower than the best by more than the set share.
        *[no] { "" }

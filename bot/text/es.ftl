@@ -334,7 +334,7 @@ skipped =
     }
 undone =
     { $day ->
-        [none] Borrado: { part-reps }. Hoy lleva: { part-done }. Ya puede escribir el número bueno.{ part-next }
+        [none] Borrado: { part-reps }. Hoy lleva: { part-done }. Ya puede escribir el número correcto.{ part-next }
        *[other] Borrado del { $day }: { part-reps }. Ese día lleva: { part-done }.
     }
 put-off =
@@ -348,7 +348,7 @@ day-done = Esto es todo por hoy.
 no-more-today = Hoy no le pediré más. No tiene que hacer nada extra.
 stopped-for-now = Sus tandas están paradas por ahora. Por favor, no haga más hasta que yo le escriba.
 already-logged = Esta tanda ya me la dijo antes. Lleva: { part-done }.{ part-next }
-edit-kept = Dejo el número que tenía. Para cambiarlo, escriba: borrar. Y luego el número bueno. Lleva: { part-done }.{ part-next }
+edit-kept = Dejo el número que tenía. Para cambiarlo, escriba: borrar. Y luego el número correcto. Lleva: { part-done }.{ part-next }
 nothing-open = Ahora no hay ninguna tanda que hacer. Hoy lleva: { part-done }.{ part-next }
 day-over = El { $day } está cerrado y no lo puedo cambiar. No tiene que hacer nada extra.
 undo-nothing = No hay nada que pueda borrar.
@@ -374,7 +374,7 @@ today-open = Ahora toca: { part-reps }.
 today-next = La próxima es a { $next }: { part-reps }.
 # the week: which days, a day made up, how it was
 
-week-days = Le propongo estos días para la semana: { $dates }. ¿Le va bien?
+week-days = Le propongo estos días para la semana: { $dates }. ¿Le van bien?
 choose-days = ¿Qué días le van bien? Ahora tiene: { $dates }. Toque un día para ponerlo o quitarlo.
 days-count =
     { $least ->
@@ -487,7 +487,7 @@ notice =
 
     Nadie lee este chat al momento. En una emergencia, llame al { $emergency_number }. { part-questions }
 
-    Puede dejarlo cuando quiera. Escriba: /baja. Para ver qué guardamos: /datos. Puede que la clínica tenga que guardar sus datos.
+    Puede dejarlo cuando quiera. Escriba: /salir. Para ver qué guardamos: /datos. Puede que la clínica tenga que guardar sus datos.
 
     ¿Acepta?
 consent-declined = De acuerdo. No guardo nada y no pregunto nada. Si cambia de idea, toque: Acepto. { part-questions } En una emergencia, llame al { $emergency_number }.
@@ -695,7 +695,7 @@ how-to-asked =
 
 ## client: the step test
 
-step-due = Ya toca otra vez su prueba de pasos. Hágala solo con alguien a su lado. { $clinician } ve lo que sale. Si no es buen momento, déjela para otro día.
+step-due = Ya toca otra vez su prueba de pasos. Hágala solo con alguien a su lado. { $clinician } verá el resultado. ¿No es buen momento? Déjela para otro día.
 step-allowed = { $clinician } le deja hacer la prueba de pasos en casa. Hágala solo con alguien a su lado. Para empezar, toque el botón o escriba: /prueba
 step-how =
     Haga esta prueba solo con alguien a su lado. Pare si se marea o si le duele.
@@ -705,10 +705,10 @@ step-order =
     Pise en este orden: 2, 3, 4, 1. Y de vuelta: 4, 3, 2, 1. Mire siempre al mismo lado. Ponga los dos pies en cada cuadro.
     El reloj empieza con el primer pie en el cuadro 2. Para con el último pie de vuelta en el 1. Pruebe una vez y luego hágalo 2 veces. Vaya solo tan rápido como se sienta firme.
 ask-step-ready = ¿Hay alguien con usted ahora?
-ask-step-times = Hágalo 2 veces. Escriba los dos tiempos en segundos, así: 14,8 y 15,2. ¿Se le fue el equilibrio, tocó la cinta o pisó en otro orden? Esa vez no tiene tiempo. Escriba: nula. Si se cayó, escriba: me caí
-ask-step-second = Tengo la primera: { $trials }. ¿Y la segunda? Escriba los segundos, o: nula
+ask-step-times = Hágalo 2 veces. Escriba los dos tiempos en segundos, así: 14,8 y 15,2. ¿Se le fue el equilibrio, tocó la cinta o pisó en otro orden? Esa vez no tiene tiempo. Escriba: sin tiempo. Si se cayó, escriba: me caí
+ask-step-second = Tengo la primera: { $trials }. ¿Y la segunda? Escriba los segundos, o: sin tiempo
 step-noted =
-    Anotado: { $trials }. Vale el mejor tiempo. { $clinician } lo ve.{ $void ->
+    Anotado: { $trials }. Vale el mejor tiempo. { $clinician } lo verá.{ $void ->
         [yes] { " " }¿Se cayó o se hizo daño? Escriba: me caí. O: me duele
        *[no] { "" }
     }
@@ -716,7 +716,7 @@ step-taken-back = Lo he quitado. Para anotar la prueba otra vez, escriba: /prueb
 step-left = De acuerdo, hoy no. Si la quiere hacer otro día, escriba: /prueba
 step-not-here = La prueba de pasos la hace con { $clinician }, no a solas en casa.
 step-not-now = Ahora no haga la prueba de pasos, por favor.
-step-unclear = Por favor, escriba los tiempos en segundos, así: 14,8 y 15,2. ¿Sin tiempo? Escriba: nula
+step-unclear = Por favor, escriba los tiempos en segundos, así: 14,8 y 15,2. O escriba: sin tiempo
 step-range = Un tiempo va de { $low } a { $high } segundos. Por favor, escríbalo otra vez, así: 14,8
 
 ## client: words and help
@@ -731,10 +731,10 @@ help-client =
     ¿Hizo una tanda? Escriba el número, así: 10
     ¿Ahora no? Escriba: más tarde. O: a las 4
     ¿Esta no? Escriba: esta no
-    ¿Número malo? Escriba: borrar
+    ¿El número no es ese? Escriba: borrar
     ¿Dolor o caída? Escriba: me duele. O: me caí
     Su día: /hoy. Sus horas: /horas. Una pausa: /pausa
-    Sus datos: /datos. Darse de baja: /baja
+    Sus datos: /datos. Salir de aquí: /salir
     Cómo se hace: /como
 
     { part-questions }{ part-answer-hours } En una emergencia, llame al { $emergency_number }. Nadie lee este chat al momento.
@@ -744,33 +744,36 @@ care-ended = Su atención aquí ha terminado, así que no anoté nada. { part-qu
 
 data =
     Esto se guarda de usted:
-    Su nombre: { $name }. Su teléfono: { $phone }
+    Su nombre: { $name }. Su teléfono: { $phone ->
+        [none] ninguno
+       *[other] { $phone }
+    }
     Tandas que me dijo: { $bouts }
     Lo que dijo de dolor, caídas y sus semanas: { $reports }
     Pruebas de pasos: { $tests }
-    Y lo que escribió aquí, su plan, sus horas y lo que dijo de su salud. Lo ven { $clinician } y la clínica. Para darse de baja, escriba: /baja
+    Y lo que escribió aquí, su plan, sus horas y lo que dijo de su salud. Lo ven { $clinician } y la clínica. Para salir de aquí, escriba: /salir
 data-json = Todo lo que se guarda de usted. Este archivo es para un programa.
 data-csv = Lo mismo en una tabla. Guarde estos archivos solo para usted.
-data-by-practice = La clínica le da todo en un archivo. Ya le dije que usted lo pide. { part-questions }
+data-by-practice = La clínica le dará todo en un archivo. Ya sabe que usted lo pide. { part-questions }
 ask-leave =
-    ¿Quiere darse de baja del todo? Ya no le escribo más. Se lo digo a { $clinician }.
+    ¿Quiere salir de aquí del todo? Ya no le escribiré más, y aviso a { $clinician }.
     { $erased ->
         [yes] Lo que se guarda aquí de usted se borra { $days } días después.
        *[no] La clínica guarda lo que tiene, el tiempo que manda la ley.
     }
-    No puedo borrar este chat. Usted puede borrarlo en la app. Quien hace la app puede guardar copia.
+    No puedo borrar este chat. Usted puede borrarlo en la app. Quien lleva la app puede guardar una copia.
     ¿Solo un descanso? Escriba: /pausa
-ask-leave-sure = ¿Lo hace? Después ya no le mando nada. Si me dice aquí que algo le duele o que se cayó, no le llega a nadie.
+ask-leave-sure = ¿De verdad quiere salir? Después ya no le mando nada. Si me dice aquí que algo le duele o que se cayó, no le llega a nadie.
 leave-not = De acuerdo. Se queda. Nada ha cambiado.
 left =
-    Ya está de baja. No le mando nada más, y se lo digo a { $clinician }.
+    Ya ha salido. No le mando nada más. Aviso a { $clinician }.
     { $erased ->
         [yes] Lo que se guarda aquí de usted se borra en { $days } días.
        *[no] La clínica guarda lo que tiene, el tiempo que manda la ley.
     }
     Puede borrar este chat en la app.
     { part-questions } En una emergencia, llame al { $emergency_number }.
-come-back = Usted se dio de baja aquí. Para volver, pida un nuevo enlace en su clínica. { part-questions }
+come-back = Usted salió de aquí. Para volver, pida un nuevo enlace en su clínica. { part-questions }
 
 ## client: the week as a picture
 
@@ -809,7 +812,7 @@ cannot-see-files =
         [audio] No puedo oír esto, así que no anoté nada. Por favor, escríbalo.
         [video_note] No puedo ver ni oír esto, así que no anoté nada. Por favor, escríbalo.
         [video] No puedo ver ni oír esto, así que no anoté nada. Por favor, escríbalo.
-        [contact] Aquí no guardo números, así que no anoté nada. Para eso, llame a la consulta.
+        [contact] Aquí no guardo números, así que no anoté nada. Para eso, llame a la clínica.
         [location] No guardé el lugar donde está. Para cambiar su hora, escriba: /horas
         [poll] No puedo contestar a esto, así que no anoté nada. Por favor, escriba lo que quiere decir.
         [dice] Solo puedo leer texto. No anoté nada. Por favor, escriba el número que hizo.
@@ -868,16 +871,16 @@ flag-closed-before = El aviso #{ $flag } ya estaba cerrado. No se cambió nada.
 
 ## clinician: how-to cards
 
-cards = Fichas de los ejercicios, como las ven los clientes. Toque un ejercicio para ver su ficha o para darle una imagen propia.
+cards = Fichas de los ejercicios, como las ven los pacientes. Toque un ejercicio para ver su ficha o para darle una imagen propia.
 own-card =
     { how-to }
 
     { $given ->
         [yes] Esta es su propia imagen.
        *[no] Esto es un dibujo.
-    } Para poner otra, mándeme ahora una foto o un vídeo corto. Los clientes la verán.
+    } Para poner otra, mándeme ahora una foto o un vídeo corto. Los pacientes la verán.
 own-card-kept =
-    Guardada. Los clientes ven esto desde ahora:
+    Guardada. Los pacientes ven esto desde ahora:
     { how-to }
 own-card-wrong-kind = Por favor, mándela como foto o vídeo, no como archivo.
 
@@ -936,7 +939,7 @@ client-week =
 client-pain =
     { $scores ->
         [none] Ninguna cifra de dolor en 14 días. Eso no es “sin dolor”.
-       *[other] Dolor, de 10, en 14 días: { $scores }
+       *[other] Dolor (0 a 10), últimos 14 días: { $scores }
     }
 client-step =
     Prueba de pasos del { $day }: { $best ->
@@ -1371,16 +1374,16 @@ set-aside =
     La entrada { $update } no se pudo tratar y quedó aparte. Las demás siguen.{ $waiting ->
         [one] { "" }
        *[other] { " " }Ahora hay { $waiting } aparte.
-    } Quien la envió está avisado. Por favor, avise a quien lleva el servidor.
+    } Quien la envió lo sabe. Por favor, avise a quien lleva el servidor.
 aside =
     { $count ->
         [0] No hay nada aparte. Todo mensaje y todo toque se trató.
         [one]
             1 entrada no se pudo tratar. Llegó el { $since }.
-            No cambió nada, y quien la envió está avisado. Cuando el servidor esté arreglado, haga que se intente otra vez.
+            No cambió nada, y quien la envió lo sabe. Cuando el servidor esté arreglado, haga que se intente otra vez.
        *[other]
             { $count } entradas no se pudieron tratar. La más antigua llegó el { $since }.
-            No cambiaron nada, y quienes las enviaron están avisados. Cuando el servidor esté arreglado, haga que se intenten otra vez.
+            No cambiaron nada, y quienes las enviaron lo saben. Cuando el servidor esté arreglado, haga que se intenten otra vez.
     }
 aside-one =
     Entrada { $update }, { $name ->
@@ -1558,7 +1561,7 @@ button-page-on = Más
 button-digest-time = Día y hora
 button-weekday = { $weekday_short }
 button-hour = { $at_short }
-button-keep-days = Dejar estos días
+button-keep-days = Sí, me van bien
 button-other-days = Otros días
 button-week-day = { part-chosen }{ $day_short }
 button-week-none = No, nada de esto
@@ -1567,7 +1570,7 @@ button-week-fall = Una caída
 button-week-leak = Pérdida de orina
 button-yes-or-unsure = Sí, o no lo sé
 button-that-is-all = Eso es todo
-button-keep = Dejar estas horas
+button-keep = Sí, me van bien
 button-change-zone = Cambiar zona
 button-change-hours = Cambiar horas
 button-change-quiet = Cambiar horas de silencio
@@ -1705,8 +1708,8 @@ button-step-not-home = Ya no en casa
 
 button-data-files = Enviarme todo
 button-stay = No, me quedo
-button-leave = Darme de baja
-button-leave-sure = Sí, darme de baja
+button-leave = Salir
+button-leave-sure = Sí, salir del todo
 
 ## button: admin and roles
 
@@ -1754,7 +1757,7 @@ command-how = Cómo se hace su ejercicio
 command-hurts = Algo me duele
     .name = duele
 command-undo = Borrar el último número
-    .name = deshacer
+    .name = borrar
 command-health = Decir que su salud ha cambiado
     .name = salud
 command-break = Hacer una pausa
@@ -1767,8 +1770,8 @@ command-times = Ver o cambiar sus horas
     .name = horas
 command-data = Lo que se guarda de usted
     .name = datos
-command-leave = Darse de baja
-    .name = baja
+command-leave = Salir de aquí del todo
+    .name = salir
 command-help = Ayuda, y a quién llamar
     .name = ayuda
 command-clients = Sus pacientes
@@ -1922,7 +1925,7 @@ name-sign-face-speech = Cara torcida o habla rara
 name-sign-head-knock = Caída con golpe en la cabeza
 name-sign-no-weight = No poder apoyar una pierna
 name-sign-cannot-get-up = No poder levantarse
-name-sign-back-weak-legs = Espalda y piernas flojas u orina
+name-sign-back-weak-legs = Espalda, piernas flojas u orina
 name-sign-emergency = Pidió ayuda
 name-sign-self-harm = Palabras de hacerse daño
 name-sign-calf = Pantorrilla hinchada y con dolor
@@ -2035,7 +2038,7 @@ name-reason-lapsed = autorización caducada
 name-reason-review-due = toca revisión
 name-reason-step-test = prueba de pasos
 name-reason-step-due = toca prueba de pasos
-name-reason-left = se dio de baja
+name-reason-left = se fue
 name-reason-plan-ended = plan acabado
 name-kind-pain = Dolor o señal de alarma
 name-kind-fall = Una caída
@@ -2049,7 +2052,7 @@ name-kind-lapsed = La autorización ha caducado
 name-kind-break = Una pausa
 name-kind-step-test = Prueba de pasos
 name-kind-step-due = Toca prueba de pasos
-name-kind-left = Se dio de baja
+name-kind-left = Se fue
 name-kind-silent = En silencio
 name-kind-missed-days = Días seguidos sin hacer
 name-kind-week-out-of-reach = Semana fuera de alcance
@@ -2234,6 +2237,6 @@ name-setting-step-weeks = Repetir prueba
             [one] semana
            *[other] semanas
         }
-name-setting-erase-left = Borrar bajas
-    .does = Si los datos de quien se dio de baja se borran 7 días después: sí o no. Vea antes cuánto tiempo manda guardarlos la ley.
+name-setting-erase-left = Borrar a quien se fue
+    .does = Si los datos de quien se fue se borran 7 días después: sí o no. Vea antes cuánto tiempo manda guardarlos la ley.
     .unit = { "" }

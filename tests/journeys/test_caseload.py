@@ -201,7 +201,7 @@ async def test_the_page_shows_plan_week_pain_contact_phone_and_flags(desk: Desk)
     assert page["client-page"]["open_flags"] == [open_.id]
     assert f"fx:{open_.id}" in desk.buttons(DANA)
     words = render(desk.last(DANA), "en")
-    for part in ("Pain of 10 in 14 days: Mon 8 March: 8", "Last contact: Mon 8 March, 9 am"):
+    for part in ("Pain (0 to 10), last 14 days: Mon 8 March: 8", "Last contact: Mon 8 March, 9 am"):
         assert part in words
 
 
