@@ -18,6 +18,7 @@ from scheduler.ports import Question, Tx
 from scheduler.usecases import digests, lapses, leaving, reachable, times
 from scheduler.usecases.opening import begin_day, told_to_wait
 from scheduler.usecases.post import tell
+from scheduler.usecases.questions import open_question
 from scheduler.usecases.wake import changing
 
 CODE_BYTES = 24
@@ -188,7 +189,7 @@ def _new_yes(tx: Tx, client_id: int, yes: list[str], now: datetime) -> Message:
 
 def health_again(tx: Tx, client_id: int, now: datetime) -> Reply:
     """The readiness questions once more, for somebody whose health has changed (C2)."""
-    open_ = next((q for q in tx.questions.of(client_id) if q.kind == "join"), None)
+    open_ = open_question(tx, client_id, "join")
     if tx.people.client(client_id).joined_at is None and open_ is not None:
         return Reply(again(tx, client_id, open_))
     return _ask(tx, client_id, f"screen-{readiness.ORDER[0]}", {"yes": []}, now)
@@ -221,7 +222,7 @@ def again(tx: Tx, client_id: int, question: Question) -> Message:
 
 def change_times(tx: Tx, client_id: int, now: datetime) -> Reply:
     """The screen of times for somebody who has joined; before that, the open step of joining."""
-    open_ = next((q for q in tx.questions.of(client_id) if q.kind == "join"), None)
+    open_ = open_question(tx, client_id, "join")
     if tx.people.client(client_id).joined_at is None and open_ is not None:
         return Reply(again(tx, client_id, open_))
     tx.questions.ask(Question(client_id, "join", "times", asked_at=now))

@@ -15,6 +15,7 @@ from scheduler.ports import Question, Tx
 from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.lapses import valid_clearance
 from scheduler.usecases.names import clinician_name
+from scheduler.usecases.questions import standing
 from scheduler.usecases.rest import withdraw_all
 from scheduler.usecases.wake import changing
 
@@ -66,9 +67,7 @@ def answer(tx: Tx, client_id: int, yes: bool, step: str, now: datetime) -> Reply
 
 def open_question(tx: Tx, client_id: int, now: datetime) -> Question | None:
     """The open question whether to leave, while it stands."""
-    asked = next((each for each in tx.questions.of(client_id) if each.kind == "leave"), None)
-    stands = asked is not None and asked.asked_at is not None and now < asked.asked_at + STANDS
-    return asked if stands else None
+    return standing(tx, client_id, "leave", STANDS, now)
 
 
 def _leave(tx: Tx, client: Client, now: datetime) -> Reply:

@@ -21,6 +21,7 @@ from scheduler.ports import Outgoing, Question, Tx, WeekPlan
 from scheduler.usecases import moments, pain, weekplan
 from scheduler.usecases.judging import held_on
 from scheduler.usecases.opening import begin_day
+from scheduler.usecases.questions import open_question
 from scheduler.usecases.rest import (
     Running,
     bars,
@@ -92,7 +93,7 @@ def _ask_days(tx: Tx, running: Running, planned: WeekPlan, now: datetime) -> Non
 def keep_days(tx: Tx, client_id: int, now: datetime) -> Reply:
     """The suggestion stands, or what was chosen on the screen."""
     with changing(tx, client_id, now) as client:
-        question = pain.open_question(tx, client_id, "week")
+        question = open_question(tx, client_id, "week")
         if question is None:
             return reply("question-over")
         days = tuple(date.fromisoformat(day) for day in question.body["days"])
@@ -102,7 +103,7 @@ def keep_days(tx: Tx, client_id: int, now: datetime) -> Reply:
 def change_days(tx: Tx, client_id: int, day: date | None, now: datetime) -> Reply:
     """Show the days of the week to choose from; a day that is named is put in or taken out."""
     with changing(tx, client_id, now):
-        question = pain.open_question(tx, client_id, "week")
+        question = open_question(tx, client_id, "week")
         if question is None:
             return reply("question-over")
         start = date.fromisoformat(question.body["start"])
@@ -117,7 +118,7 @@ def change_days(tx: Tx, client_id: int, day: date | None, now: datetime) -> Repl
 def days_by_name(tx: Tx, client_id: int, weekdays: tuple[int, ...], now: datetime) -> Reply:
     """The days named in words ("Mon, Thu") are chosen."""
     with changing(tx, client_id, now) as client:
-        question = pain.open_question(tx, client_id, "week")
+        question = open_question(tx, client_id, "week")
         if question is None:
             return reply("question-over")
         start = date.fromisoformat(question.body["start"])
@@ -215,7 +216,7 @@ def _planned_days(tx: Tx, running: Running, planned: WeekPlan) -> tuple[date, ..
 def make_up(tx: Tx, client_id: int, yes: bool, now: datetime) -> Reply:
     """The answer to an offer: the day is planned, or the one before is final (W3)."""
     with changing(tx, client_id, now) as client:
-        question = pain.open_question(tx, client_id, "make-up")
+        question = open_question(tx, client_id, "make-up")
         if question is None:
             return reply("question-over")
         tx.questions.close(client_id, "make-up")
@@ -264,7 +265,7 @@ def _ask_week(tx: Tx, running: Running, planned: WeekPlan, now: datetime) -> Non
 def weekly(tx: Tx, client_id: int, said: str, now: datetime) -> Reply:
     """The one tap: nothing, or what there was. Pain and falls are asked about as whenever they come."""
     with changing(tx, client_id, now) as client:
-        question = pain.open_question(tx, client_id, "weekly")
+        question = open_question(tx, client_id, "weekly")
         if question is None or said not in {*SAID, "none"}:
             return reply("question-over")
         tx.questions.close(client_id, "weekly")

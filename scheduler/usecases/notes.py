@@ -11,7 +11,7 @@ from scheduler.ports import Question, Tx
 from scheduler.usecases.figures import lines
 from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.names import clinician_name
-from scheduler.usecases.pain import open_question
+from scheduler.usecases.questions import open_question
 from scheduler.usecases.rest import amount, bars, gather, on_break, today_of, unit
 from scheduler.usecases.wake import changing
 from scheduler.usecases.weekplan import start_of

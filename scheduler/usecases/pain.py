@@ -21,6 +21,7 @@ from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.names import clinician_name
 from scheduler.usecases.opening import begin_day
 from scheduler.usecases.post import tell
+from scheduler.usecases.questions import OF_HARM, open_question
 from scheduler.usecases.rest import gather, hours_of, on_break, replan, today_of, withdraw_all
 from scheduler.usecases.wake import changing
 
@@ -53,11 +54,6 @@ def _said(answers: Answers) -> dict[str, Any]:
 def _open_answers(tx: Tx, client_id: int) -> Answers:
     question = open_question(tx, client_id, "pain")
     return Answers(**_fields(question, Answers)) if question else Answers()
-
-
-def open_question(tx: Tx, person: int, kind: str) -> Question | None:
-    """The open question of a kind, if there is one."""
-    return next((q for q in tx.questions.of(person) if q.kind == kind), None)
 
 
 def _fields(question: Question, kind: type) -> dict[str, Any]:
@@ -268,7 +264,7 @@ def _ask_fall(tx: Tx, client: Client, fall: Fall, said: dict[str, Any], now: dat
 
 def questions_left_open(tx: Tx, client: Client, now: datetime) -> None:
     """A question about pain or a fall that nobody answered in time becomes a hold (H1, H5)."""
-    asked = [each for each in tx.questions.of(client.id) if each.kind in {"pain", "fall"}]
+    asked = [each for each in tx.questions.of(client.id) if each.kind in OF_HARM]
     overdue = [each for each in asked if each.expires_at is not None and now >= each.expires_at]
     if not overdue:
         return

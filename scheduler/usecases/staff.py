@@ -10,6 +10,7 @@ from scheduler.domain.reply import Reply, reply
 from scheduler.domain.settings import BOUNDS, DECIMALS
 from scheduler.ports import Question, Tx
 from scheduler.usecases import join
+from scheduler.usecases.questions import open_question
 
 LONGEST_NAME = 60
 SHOWN = 50
@@ -101,7 +102,7 @@ def _ask_clinician(tx: Tx, who: Person, name: str, now: datetime) -> Reply:
 
 def invite_for(tx: Tx, who: Person, clinician: int, now: datetime) -> Reply:
     """The clinician of a client to be invited has been tapped."""
-    question = next((q for q in tx.questions.of(who.id) if q.kind == "invite"), None)
+    question = open_question(tx, who.id, "invite")
     chosen = tx.people.get(clinician)
     if question is None or question.step != "clinician":
         return reply("question-over")

@@ -18,6 +18,8 @@ from scheduler.usecases import companions, moments, mornings
 from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.lapses import valid_clearance
 from scheduler.usecases.names import clinician_name
+from scheduler.usecases.questions import open_question as question_of
+from scheduler.usecases.questions import standing
 from scheduler.usecases.rest import (
     bars,
     bouts_to_come,
@@ -167,9 +169,7 @@ def ready(tx: Tx, client_id: int, now: datetime) -> Reply:
 
 def open_question(tx: Tx, person: int, now: datetime) -> Question | None:
     """The open question about a test, while it stands."""
-    asked = next((each for each in tx.questions.of(person) if each.kind == "steptest"), None)
-    stands = asked is not None and asked.asked_at is not None and now < asked.asked_at + STANDS
-    return asked if stands else None
+    return standing(tx, person, "steptest", STANDS, now)
 
 
 def awaited(tx: Tx, person: int, now: datetime) -> Question | None:
@@ -181,7 +181,7 @@ def awaited(tx: Tx, person: int, now: datetime) -> Question | None:
 def not_now(tx: Tx, client_id: int, now: datetime) -> Reply:
     """She leaves it for another time."""
     with changing(tx, client_id, now):
-        if not any(each.kind == "steptest" for each in tx.questions.of(client_id)):
+        if question_of(tx, client_id, "steptest") is None:
             return reply("question-over")
         tx.questions.close(client_id, "steptest")
         return reply("step-left")

@@ -14,6 +14,7 @@ from scheduler.domain.people import Person, Role, State
 from scheduler.domain.permission import STOPPING_QUESTIONS
 from scheduler.ports import Question, Tx
 from scheduler.usecases.flags import raise_flag
+from scheduler.usecases.questions import about_harm, harm_again
 from scheduler.usecases.rest import withdraw_all
 from scheduler.usecases.wake import changing
 
@@ -54,11 +55,10 @@ def may_be_hurt(tx: Tx, people: tuple[Person, ...], update: Unread) -> int | Non
 def asks(tx: Tx, client_id: int) -> Text:
     """What she is asked: the question that is open about pain or a fall, or else whether there is a sign."""
     number = tx.book.practice().emergency_number
-    question = _open(tx, client_id)
+    question = about_harm(tx, client_id)
     if question is None:
         return text("ask-pain-sign", emergency_number=number, first=True)
-    step = question.step.replace("_", "-")
-    return text(f"ask-{question.kind}-{step}", emergency_number=number, first=False)
+    return harm_again(tx, question)
 
 
 def pause(tx: Tx, client_id: int, update_id: int, words: str, now: datetime) -> None:
@@ -68,7 +68,7 @@ def pause(tx: Tx, client_id: int, update_id: int, words: str, now: datetime) -> 
     """
     with changing(tx, client_id, now) as client:
         withdraw_all(tx, client, "pain")
-        if _open(tx, client_id) is None:
+        if about_harm(tx, client_id) is None:
             expires = now + timedelta(minutes=tx.book.practice().question_minutes)
             body = {"words": words, "unread": True}
             tx.questions.ask(Question(client_id, "pain", "sign", body, now, expires))
@@ -77,8 +77,3 @@ def pause(tx: Tx, client_id: int, update_id: int, words: str, now: datetime) -> 
         if flag is None and words:
             episode = f"{KIND}:{update_id}"
             raise_flag(tx, client, KIND, now, urgent=True, details=details, episode=episode)
-
-
-def _open(tx: Tx, client_id: int) -> Question | None:
-    asked = tx.questions.of(client_id)
-    return next((each for each in asked if each.kind in {"pain", "fall"}), None)

@@ -15,7 +15,7 @@ from scheduler.ports import Question, Tx
 from scheduler.usecases import breaks
 from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.names import clinician_name
-from scheduler.usecases.pain import open_question
+from scheduler.usecases.questions import open_question
 from scheduler.usecases.rest import gather, on_break, today_of
 from scheduler.usecases.wake import changing
 

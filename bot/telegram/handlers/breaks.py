@@ -15,7 +15,7 @@ from scheduler.domain.people import Person
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
 from scheduler.usecases import breaks, caseload, wishes
-from scheduler.usecases.pain import open_question
+from scheduler.usecases.questions import open_question
 from scheduler.usecases.rest import on_break, today_of
 
 

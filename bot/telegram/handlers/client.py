@@ -17,9 +17,7 @@ from bot.telegram.handlers import (
 from bot.telegram.handlers.act import Act, Press
 from bot.telegram.incoming import Incoming
 from scheduler.domain import readiness as questions
-from scheduler.domain.people import Person
 from scheduler.domain.reply import Reply, reply
-from scheduler.ports import Question, Tx
 from scheduler.usecases import (
     bouts,
     corrections,
@@ -33,6 +31,7 @@ from scheduler.usecases import (
 )
 from scheduler.usecases import times as own_times
 from scheduler.usecases.bouts import Said
+from scheduler.usecases.questions import open_question
 
 
 def said(update: Incoming, **more: object) -> Said:
@@ -45,10 +44,6 @@ def said(update: Incoming, **more: object) -> Said:
         tried_again=update.tried_again,
         **more,  # type: ignore[arg-type]
     )
-
-
-def open_question(tx: Tx, who: Person, kind: str) -> Question | None:
-    return pain.open_question(tx, who.id, kind)
 
 
 # --- bouts ---------------------------------------------------------------------------------------
@@ -85,14 +80,14 @@ def skip(act: Act) -> Reply:
 
 
 def how_many(act: Act) -> Reply:
-    question = open_question(act.tx, act.who, "fewer")
+    question = open_question(act.tx, act.who.id, "fewer")
     if question is None:
         return reply("question-over")
     return bouts.answered(act.tx, act.who.id, question, act.number(0), said(act.update), act.now)
 
 
 def sure(act: Act) -> Reply:
-    question = open_question(act.tx, act.who, "confirm")
+    question = open_question(act.tx, act.who.id, "confirm")
     if question is None:
         return reply("question-over")
     if act.args[0] == "1":
@@ -145,7 +140,7 @@ def morning(act: Act) -> Reply:
 
 
 def agree(act: Act) -> Reply:
-    question = open_question(act.tx, act.who, "join")
+    question = open_question(act.tx, act.who.id, "join")
     if question is None or question.step != "consent":
         return reply("question-over")
     return join.consent(act.tx, act.who.id, act.args[0] == "1", act.now)
@@ -153,7 +148,7 @@ def agree(act: Act) -> Reply:
 
 def readiness(act: Act) -> Reply:
     screen, answer = act.args
-    question = open_question(act.tx, act.who, "join")
+    question = open_question(act.tx, act.who.id, "join")
     if question is None or question.step not in {f"screen-{screen}", f"which-{screen}"}:
         return reply("question-over")
     if answer not in {"none", "yes", "done"} | questions.KEYS:
@@ -162,14 +157,14 @@ def readiness(act: Act) -> Reply:
 
 
 def usual_pain(act: Act) -> Reply:
-    question, score = open_question(act.tx, act.who, "join"), act.number(0)
+    question, score = open_question(act.tx, act.who.id, "join"), act.number(0)
     if question is None or question.step != "usual-pain" or not 0 <= score <= WORST_PAIN:
         return reply("question-over")
     return join.usual_pain(act.tx, act.who.id, question, score, act.now)
 
 
 def times(act: Act) -> Reply:
-    question = open_question(act.tx, act.who, "join")
+    question = open_question(act.tx, act.who.id, "join")
     if question is None or not question.step.startswith("times"):
         return reply("question-over")
     if act.args[0] == "keep":

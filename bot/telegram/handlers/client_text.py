@@ -16,7 +16,7 @@ from bot.telegram.incoming import Incoming
 from bot.understand import Intent, understand
 from bot.understand.asking import asks_how
 from scheduler.domain.hours import instant, local_day
-from scheduler.domain.messages import Message, text
+from scheduler.domain.messages import text
 from scheduler.domain.people import Person
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
@@ -24,6 +24,7 @@ from scheduler.usecases import bouts, corrections, holds, howto, join, notes, pa
 from scheduler.usecases import times as own_times
 from scheduler.usecases.bouts import Said
 from scheduler.usecases.names import clinician_name
+from scheduler.usecases.questions import harm_again, open_question
 
 ORDER = (("pain", "fall"), ("morning",), ("confirm", "fewer"), ("join",), ("pass",))
 """Which open question typed words answer: the most pressing first, of equals the one asked last."""
@@ -103,7 +104,7 @@ def _before_consent(tx: Tx, who: Person, intent: Intent, update: Incoming, now: 
         return holds.stop(tx, client, now, reason="pain", sign=sign, details=details)
     client = tx.people.client(who.id)
     agreed = dialogue.agrees(update.text, who.language)
-    question = pain.open_question(tx, who.id, "join")
+    question = open_question(tx, who.id, "join")
     if question is not None and agreed is not None:
         return join.consent(tx, who.id, agreed, now)
     return Reply(join.ask_consent(tx, client, now))
@@ -194,7 +195,7 @@ def _unclear(  # one message's facts
             return None
         return Reply((*dialogue.unclear(fault), text("ask-reps-again")))
     again = (
-        pain_again(tx, question)
+        (harm_again(tx, question),)
         if question.kind in {"pain", "fall"}
         else join.again(tx, who.id, question)
     )
@@ -214,13 +215,6 @@ def _means_else(tx: Tx, who: Person, question: Question, intent: Intent) -> bool
 def _bare(said: str) -> bool:
     """Whether a text is a number and nothing else: where a score is asked for it is meant as one."""
     return any(c.isdecimal() for c in said) and not any(c.isalpha() for c in said)
-
-
-def pain_again(tx: Tx, question: Question) -> Message:
-    """The open question about pain or a fall once more."""
-    number = tx.book.practice().emergency_number
-    step = question.step.replace("_", "-")
-    return (text(f"ask-{question.kind}-{step}", emergency_number=number, first=False),)
 
 
 # --- plain words ---------------------------------------------------------------------------------
@@ -294,6 +288,6 @@ def resume(tx: Tx, who: Person, now: datetime) -> Reply | None:
     if question is None or question.kind not in {"pain", "fall", "join"}:
         return None
     again = (
-        pain_again(tx, question) if question.kind != "join" else join.again(tx, who.id, question)
+        (harm_again(tx, question),) if question.kind != "join" else join.again(tx, who.id, question)
     )
     return Reply(again)

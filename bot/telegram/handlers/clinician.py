@@ -17,7 +17,7 @@ from scheduler.domain.plan import MOVEMENTS, Level
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
 from scheduler.usecases import caseload, digests, drafts, holds, plans, staff
-from scheduler.usecases.pain import open_question
+from scheduler.usecases.questions import open_question
 
 NUMBERS = {
     "daily_total": (1, 500),

@@ -14,8 +14,9 @@ from scheduler.domain.messages import Message
 from scheduler.domain.people import Person
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Tx
-from scheduler.usecases import companions, pain
+from scheduler.usecases import companions
 from scheduler.usecases.companions import Did
+from scheduler.usecases.questions import open_question
 from scheduler.usecases.rest import today_of
 
 NEARLY = 0.2
@@ -89,7 +90,7 @@ def _with(meant: Did, rounds: int) -> Did:
 
 def answered(tx: Tx, who: Person, intent: Intent, update: Incoming, now: datetime) -> Reply | None:
     """Words without a name that answer the question about a companion, while no bout is open."""
-    question = pain.open_question(tx, who.id, "companion")
+    question = open_question(tx, who.id, "companion")
     if question is None or any(b.asked_at for b in tx.days.open_bouts(who.id)):
         return None
     rounds = _rounds(intent, update.text, who.language)

@@ -8,13 +8,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from bot.telegram.handlers import alarms, client_text
+from bot.telegram.handlers import alarms
 from bot.telegram.handlers.act import Act
 from bot.understand import understand
 from scheduler.domain.messages import text
 from scheduler.domain.reply import Reply, reply
 from scheduler.usecases import pain
 from scheduler.usecases import times as own_times
+from scheduler.usecases.questions import about_harm, harm_again
 
 HEARD = frozenset({"photo", "video", "animation", "document", "voice", "audio"})
 """What can have words of hers below it."""
@@ -53,12 +54,11 @@ def forwarded(act: Act) -> Reply | None:
     intent = understand(act.update.text, who.language)
     if intent.crisis or tx.people.client(who.id).consent_at is None:
         return None
-    open_ = next((q for q in tx.questions.of(who.id) if q.kind in {"pain", "fall"}), None)
+    open_ = about_harm(tx, who.id)
     if open_ is not None:
-        return Reply((text("forwarded", asks=True), *client_text.pain_again(tx, open_)))
+        return Reply((text("forwarded", asks=True), harm_again(tx, open_)))
     if not alarms.found(intent):
         return reply("forwarded", asks=False)
-    answer = pain.hurts(
-        tx, who.id, act.now
-    )  # without the words: she can say that it was not about her
+    # without the words: she can say that it was not about her
+    answer = pain.hurts(tx, who.id, act.now)
     return replace(answer, message=(text("forwarded", asks=True), *answer.message))
