@@ -22,9 +22,6 @@ BETWEEN = frozenset(",.;:/&-+\n")
 """Marks that may stand beside times."""
 
 
-ORDINALS = frozenset({"st", "nd", "a", "o"})
-
-
 @dataclass(frozen=True, slots=True)
 class Times:
     """The trials that a text tells of, one or both. `sure`: it can hardly mean anything else."""
@@ -110,7 +107,7 @@ def _part(tokens: list[Token], at: int, voids: dict[int, int], heard: Vocabulary
     if token.doubtful:
         return _Part(at + 1)  # "the first one"
     if token.value is not None:
-        return _ordinal(tokens, at) or _time(tokens, at, heard)
+        return _ordinal(tokens, at, heard) or _time(tokens, at, heard)
     for place, key in enumerate(("step-first", "step-second")):
         if token.text in heard.words(key):
             return _Part(at + 1, place=place)
@@ -119,11 +116,12 @@ def _part(tokens: list[Token], at: int, voids: dict[int, int], heard: Vocabulary
     return _Part(at + 1 if known or token.text in heard.words("step-both") else -1)
 
 
-def _ordinal(tokens: list[Token], at: int) -> _Part | None:
+def _ordinal(tokens: list[Token], at: int, heard: Vocabulary) -> _Part | None:
     """A number with letters at its end names a trial: "1st", "2a"."""
     after = tokens[at + 1] if at + 1 < len(tokens) else None
     value = tokens[at].value
-    if after is None or not after.glued or after.text not in ORDINALS or value not in {1, 2}:
+    letters = after is not None and after.glued and after.text in heard.words("step-ordinal")
+    if not letters or value not in {1, 2}:
         return None
     return _Part(at + 2, place=value - 1)
 

@@ -669,6 +669,9 @@ step-first =
     first 1st
 step-second =
     second 2nd
+# Letters right after 1 or 2 that make it the first or the second.
+step-ordinal =
+    st nd
 step-point =
     point dot
 step-filler =

@@ -730,6 +730,9 @@ step-first =
     primera primero primer 1a 1o
 step-second =
     segunda 2a 2o
+# Letters right after 1 or 2 that make it the first or the second.
+step-ordinal =
+    a o
 step-point =
     punto coma con
 step-filler =

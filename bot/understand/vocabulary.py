@@ -30,7 +30,7 @@ WORD_KEYS = frozenset(
         *("day-every", "day-joiner"),
         *("companion-round", "companion-second", "companion-rep", "companion-none"),
         "companion-link",
-        *("step-both", "step-first", "step-second", "step-point", "step-filler"),
+        *("step-both", "step-first", "step-second", "step-ordinal", "step-point", "step-filler"),
     )
 )
 READ_BY_OTHERS = frozenset(("spell", "number", "number-and", "score-of"))
