@@ -948,7 +948,7 @@ client-heard =
        *[other] Last contact: { $since } ({ $zone })
     }
 client-flag =
-    Open: #{ $flag } { $kind }, since { $since }{ $words ->
+    Open: #{ $flag } { part-urgent }{ $kind }, since { $since }{ $words ->
         [none] { "" }
        *[other] : “{ $words }”
     }
@@ -1331,7 +1331,7 @@ aside-over = That is not set aside any more. I changed nothing.
 welcome-admin = Hello { $name }. You joined { $practice } as an admin. Start with /settings, then /invite.
 numbers-missing = The practice phone or the emergency number is not set yet. Nobody is asked for bouts before both are.
 help-admin =
-    /people shows who is in the practice.
+    /people shows who is in the practice; send a part of a name to find somebody.
     /invite makes a link for somebody new.
     /settings shows and changes the practice's settings.
     /cards shows how each exercise is explained, and takes your own pictures.
@@ -1380,9 +1380,22 @@ cover-kept =
     }. Both are told.
 cover-is-past = That day is past. Please send today or a later day.
 people =
-    { $count ->
-        [one] 1 person in the practice.
-       *[other] { $count } people in the practice.
+    { $searched ->
+        [yes] { $count ->
+            [one] 1 person found.
+           *[other] { $count } people found.
+        }
+       *[no] { $count ->
+            [one] 1 person in the practice.
+           *[other] { $count } people in the practice. To find one, send a part of the name.
+        }
+    }{ $pages ->
+        [none] { "" }
+        [1] { "" }
+       *[other] { "\u000A" }{ $searched ->
+            [yes] These are the first. Send more of the name.
+           *[no] Page { $page } of { $pages }.
+        }
     }
 person =
     { $name }, { $role } ({ $state }){ $clinician ->

@@ -990,7 +990,7 @@ client-heard =
        *[other] Último contacto: { $since } ({ $zone })
     }
 client-flag =
-    Abierto: #{ $flag } { $kind }, desde el { $since }{ $words ->
+    Abierto: #{ $flag } { part-urgent }{ $kind }, desde el { $since }{ $words ->
         [none] { "" }
        *[other] : “{ $words }”
     }
@@ -1408,7 +1408,7 @@ aside-over = Eso ya no está aparte. No cambié nada.
 welcome-admin = Hola, { $name }. Ha entrado en { $practice } en la administración. Empiece con /ajustes, luego /invitar.
 numbers-missing = Falta el teléfono de la clínica o el número de emergencias. No se piden tandas a nadie antes de tener los dos.
 help-admin =
-    /personas muestra quién está en la clínica.
+    /personas muestra quién está en la clínica; escriba una parte del nombre para buscar.
     /invitar hace un enlace para alguien nuevo.
     /ajustes muestra y cambia los ajustes de la clínica.
     /fichas muestra cómo se explica cada ejercicio, y recibe sus propias imágenes.
@@ -1460,9 +1460,22 @@ cover-kept =
     }. Los dos lo saben.
 cover-is-past = Ese día ya pasó. Por favor, escriba hoy o un día posterior.
 people =
-    { $count ->
-        [one] 1 persona en la clínica.
-       *[other] { $count } personas en la clínica.
+    { $searched ->
+        [yes] { $count ->
+            [one] 1 persona con ese nombre.
+           *[other] { $count } personas con ese nombre.
+        }
+       *[no] { $count ->
+            [one] 1 persona en la clínica.
+           *[other] { $count } personas en la clínica. Para buscar, escriba una parte del nombre.
+        }
+    }{ $pages ->
+        [none] { "" }
+        [1] { "" }
+       *[other] { "\u000A" }{ $searched ->
+            [yes] Estas son las primeras. Escriba más del nombre.
+           *[no] Página { $page } de { $pages }.
+        }
     }
 person =
     { $name }, { $role } ({ $state }){ $clinician ->

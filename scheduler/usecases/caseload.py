@@ -11,18 +11,17 @@ from scheduler.domain.hours import local_day
 from scheduler.domain.leaving import GONE
 from scheduler.domain.messages import Argument, Text, text
 from scheduler.domain.people import Client, Person, Role
-from scheduler.domain.plan import MOVEMENTS
+from scheduler.domain.plan import MOVEMENTS, Plan
 from scheduler.domain.reply import Reply, reply
 from scheduler.domain.wall import wall
 from scheduler.domain.weekdays import WEEK
 from scheduler.ports import ClientWeek, PlanVersion, Question, Tx
 from scheduler.usecases import cover, digests, drafts, figures, leaving, stepcare
+from scheduler.usecases.pages import on_page, place
 from scheduler.usecases.rest import gather, on_break, today_of, unit
 from scheduler.usecases.wake import changing
 from scheduler.usecases.weekplan import start_of
 
-PAGE = 12
-"""Clients on one page: what a phone shows in two or three screens."""
 PAIN_DAYS = timedelta(days=13)
 """How far back a client's page goes with pain: 14 days with today."""
 
@@ -54,16 +53,13 @@ def caseload(tx: Tx, clinician: int, now: datetime, part: str = "", page: int = 
     """Her clients, those who need her first, then those whom she covers; `part` narrows by name."""
     whose = {clinician: ""} | cover.covered(tx, clinician, now)
     rows = [row for each, name in whose.items() for row in _clients(tx, each, name, part, now)]
-    last = max(0, (len(rows) - 1) // PAGE)
-    page = min(page, last)
     return reply(
         "caseload",
         count=len(rows),
         need=sum(bool(row["reasons"]) for row in rows),
-        page=page + 1,
-        pages=last + 1,
         searched=bool(part),
-        clients=rows[page * PAGE : (page + 1) * PAGE],
+        clients=on_page(rows, page),
+        **place(rows, page),
     )
 
 
@@ -104,13 +100,13 @@ def _row(of: ClientWeek, whose: str) -> Mapping[str, Argument]:
 
 
 def page(tx: Tx, clinician: int, client_id: int, now: datetime) -> Reply:
-    """One client: where she stands, her week, pain, last contact, plan, open flags, how to reach her."""
+    """One client: where she stands, how to reach her, open flags, plan, week, pain, last contact."""
     client = owned(tx, clinician, client_id, now, gone=True)
     person = tx.people.get(client_id)
     if client is None or person is None:
         return reply("not-yours")
     version = tx.plans.latest(client_id)
-    flags = tx.flags.of_client(client_id)
+    flags = tuple(sorted(tx.flags.of_client(client_id), key=lambda flag: not flag.urgent))
     return Reply((*_page(tx, client, person, version, flags, now),))
 
 
@@ -122,42 +118,54 @@ def _page(
     flags: tuple[Flag, ...],
     now: datetime,
 ) -> Iterator[Text]:
+    """What needs her comes first: whether all is stopped, then the open flags."""
     yield _head(tx, client, person, version, flags, now)
+    yield from (_flag(each, client) for each in flags)
     if pause := on_break(tx, client.id, today_of(client, now)):
         yield text("client-break", away=pause.reason, until=str(pause.last) if pause.last else None)
     if version:
-        plan = version.plan
-        yield text(
-            "client-plan",
-            movement=plan.movement,
-            total=plan.daily_total,
-            bout_reps=plan.bout_reps,
-            per_side=MOVEMENTS[plan.movement].per_side,
-            days=list(plan.weekdays or client.days),
-            beside=drafts.beside(plan),
-        )
+        yield _plan(version.plan, client)
         start = start_of(tx, today_of(client, now))
         week = [digests.row(each) for each in figures.lines(tx, [client.id], start, now)]
         yield text("client-week", digest_rows=week)
+    yield _pain(tx, client, now)
+    if tested := stepcare.summary(tx, client):
+        yield tested
+    heard = wall(client.heard_at, client.zone) if client.heard_at else None
+    yield text("client-heard", since=heard, zone=client.zone.key)
+
+
+def _flag(flag: Flag, client: Client) -> Text:
+    return text(
+        "client-flag",
+        flag=flag.id,
+        kind=flag.kind,
+        urgent=flag.urgent,
+        since=wall(flag.opened_at, client.zone),
+        words=flag.details.get("words", ""),
+    )
+
+
+def _plan(plan: Plan, client: Client) -> Text:
+    return text(
+        "client-plan",
+        movement=plan.movement,
+        total=plan.daily_total,
+        bout_reps=plan.bout_reps,
+        per_side=MOVEMENTS[plan.movement].per_side,
+        days=list(plan.weekdays or client.days),
+        beside=drafts.beside(plan),
+    )
+
+
+def _pain(tx: Tx, client: Client, now: datetime) -> Text:
     since = today_of(client, now) - PAIN_DAYS
     scores: list[Argument] = [
         {"day": day.isoformat(), "score": body["score"]}
         for _, day, _, body in tx.health.reports(client.id, since)
         if isinstance(body.get("score"), int)
     ]
-    yield text("client-pain", scores=scores)
-    if tested := stepcare.summary(tx, client):
-        yield tested
-    heard = wall(client.heard_at, client.zone) if client.heard_at else None
-    yield text("client-heard", since=heard, zone=client.zone.key)
-    for flag in flags:
-        yield text(
-            "client-flag",
-            flag=flag.id,
-            kind=flag.kind,
-            since=wall(flag.opened_at, client.zone),
-            words=flag.details.get("words", ""),
-        )
+    return text("client-pain", scores=scores)
 
 
 def _head(

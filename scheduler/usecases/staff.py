@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from datetime import datetime
 
+from scheduler.domain.leaving import GONE
 from scheduler.domain.messages import Argument
 from scheduler.domain.people import Person, Role, State
 from scheduler.domain.reply import Reply, reply
 from scheduler.domain.settings import BOUNDS, DECIMALS
 from scheduler.ports import Question, Tx
 from scheduler.usecases import join
+from scheduler.usecases.pages import on_page, place
 from scheduler.usecases.questions import open_question
 
 LONGEST_NAME = 60
-SHOWN = 50
-"""People on one screen of buttons."""
 
 
 def ask_setting(tx: Tx, who: Person, name: str, now: datetime) -> Reply:
@@ -26,13 +26,22 @@ def ask_setting(tx: Tx, who: Person, name: str, now: datetime) -> Reply:
     return reply("ask-setting", setting=name, value=str(present), low=low, high=high)
 
 
-def people(tx: Tx) -> Reply:
-    """Everybody in the practice with role and state."""
+def people(tx: Tx, part: str = "", page: int = 0) -> Reply:
+    """Everybody in the practice with role and state, page by page; `part` narrows by name."""
+    wanted = part.casefold()
     rows: list[Argument] = [
         {"id": each.id, "name": each.name, "role": each.role.value, "state": each.state.value}
-        for each in sorted(tx.people.everyone(), key=lambda p: (p.role.value, p.name.casefold()))
+        for each in sorted(tx.people.everyone(), key=_order)
+        if wanted in each.name.casefold()
     ]
-    return reply("people", people=rows[:SHOWN], count=len(rows))
+    shown = on_page(rows, page)
+    return reply("people", people=shown, count=len(rows), searched=bool(part), **place(rows, page))
+
+
+def _order(person: Person) -> tuple[bool, bool, str, str]:
+    """The few who work here, then the many clients, then who is gone; by role and name."""
+    gone, client = person.state in GONE, person.role is Role.CLIENT
+    return gone, client, person.role.value, person.name.casefold()
 
 
 def person(tx: Tx, person_id: int) -> Reply:

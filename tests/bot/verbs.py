@@ -191,6 +191,7 @@ VERBS = (
         "ic:{ann}", "no-such-person",
     ),
     Verb(KIM, "ap", "people"),
+    Verb(KIM, "an:0", "people"),
     Verb(KIM, "a:{ann}", "person", (), (), "a:999", "no-such-person"),
     Verb(KIM, "ia:{ann}", "invitation", ("invitation", "audit"), (), "ia:999", "no-such-person"),
     Verb(KIM, "d:{ann}", "ask-discharge", (), (), "d:{dana}", "no-such-person"),

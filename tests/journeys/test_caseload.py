@@ -16,10 +16,11 @@ from scheduler.domain.flags import Flag
 from scheduler.domain.people import Client, Person, Role, State
 from scheduler.ports import Tx
 from scheduler.usecases import caseload, flags
+from scheduler.usecases.pages import PAGE
 from storage.engine import Database
 from tests.journeys.desk import Desk
 from tests.journeys.mail import mail_of, names_read
-from tests.journeys.rooms import ANN, DANA, EVE, GIL, IDS, ZONE, Room, at, on_both
+from tests.journeys.rooms import ANN, DANA, EVE, GIL, IDS, KIM, ZONE, Room, at, on_both
 
 pytest_plugins = ("tests.journeys.furniture",)
 
@@ -117,7 +118,7 @@ async def test_five_hundred_clients_are_paged_by_twelve_and_each_is_on_one_page(
     for page in range(42):
         if page:
             await desk.press(DANA, f"cn:{page}")
-        assert len(listed(desk)) <= caseload.PAGE
+        assert len(listed(desk)) <= PAGE
         seen += [row["id"] for row in listed(desk)]
     assert len(seen) == len(set(seen)) == 500
     assert "cn:42" not in desk.buttons(DANA)
@@ -125,6 +126,28 @@ async def test_five_hundred_clients_are_paged_by_twelve_and_each_is_on_one_page(
     assert desk.last(DANA)[0].args["page"] == 41
     await desk.forge(DANA, "cn:999")
     assert desk.last(DANA)[0].args["page"] == 42
+
+
+async def test_an_admin_of_fifty_clients_sees_who_works_there_first_and_reaches_everybody(
+    desk: Desk,
+) -> None:
+    await desk.run(many(50, desk.now))
+    await desk.say(KIM, "/people")
+    head: Any = desk.last(KIM)[0].args
+    seen: list[tuple[str, str]] = []
+    for page in range(head["pages"]):
+        if page:
+            await desk.press(KIM, f"an:{page}")
+        shown: Any = desk.last(KIM)[0].args["people"]
+        seen += [(row["role"], row["name"]) for row in shown]
+    assert len(seen) == len(set(seen)) == head["count"]
+    roles = [role for role, _ in seen]
+    assert roles == sorted(roles, key=["admin", "clinician", "client"].index)
+    await desk.say(KIM, "client 04")
+    found: Any = desk.last(KIM)[0].args
+    assert [row["name"] for row in found["people"]] == [f"Client {n:03}" for n in range(40, 50)]
+    await desk.say(KIM, "nobody of that name")
+    assert desk.ids(KIM) == ["help-admin"]
 
 
 async def test_five_hundred_clients_take_as_many_queries_as_five(
@@ -203,6 +226,21 @@ async def test_the_page_shows_plan_week_pain_contact_phone_and_flags(desk: Desk)
     words = render(desk.last(DANA), "en")
     for part in ("Pain (0 to 10), last 14 days: Mon 8 March: 8", "Last contact: Mon 8 March, 9 am"):
         assert part in words
+
+
+async def test_open_flags_are_the_first_thing_on_the_page_and_urgent_ones_before_others(
+    desk: Desk,
+) -> None:
+    def two(tx: Tx) -> None:
+        flag(tx, IDS[ANN], "silent", desk.now)
+        flag(tx, IDS[ANN], "fall", desk.now, urgent=True)
+
+    await desk.run(two)
+    await opened(desk)
+    shown = [(each.id, each.args.get("kind")) for each in desk.last(DANA)]
+    assert [kind for _, kind in shown[1:3]] == ["fall", "silent"]
+    assert shown[0][0] == "client-page"
+    assert "Urgent. A fall" in render(desk.last(DANA), "en")
 
 
 @pytest.mark.parametrize(("days", "shown"), [(13, True), (14, False)])

@@ -70,7 +70,9 @@ SHAPES: dict[str, str] = {
     **steps.SHAPES,
     **own.SHAPES,
     **dict.fromkeys(("all", "few", "lat", "skp", "n", "m", "u"), "i"),
-    **dict.fromkeys(("c", "cn", "cr", "cp", "ch", "rel", "fx", "a", "ia", "d", "dd", "ic"), "i"),
+    **dict.fromkeys(
+        ("c", "cn", "cr", "cp", "ch", "rel", "fx", "a", "an", "ia", "d", "dd", "ic"), "i"
+    ),
     **dict.fromkeys(("sure", "ok", "pass", "t", "hw", "zs", "df", "ds", "s", "ir", "ln"), "s"),
     **dict.fromkeys(("hurt", "fell", "oops", "hq", "how", "cl", "dc", "dp", "dx", "ap"), ""),
     **dict.fromkeys(("p", "f", "r", "dv"), "ss"),

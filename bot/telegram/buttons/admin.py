@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from bot.telegram.buttons.base import Args, Rows, button, in_rows
+from bot.telegram.buttons.base import Args, Rows, button, in_rows, turns
 from scheduler.domain.people import Role
 from scheduler.domain.settings import NAMES
 
@@ -21,8 +21,11 @@ def _invite_role(_: Args) -> Rows:
 def _people(args: Args) -> Rows:
     people: Any = args["people"]
     return [
-        [button("person", f"a:{each['id']}", name=each["name"], role=each["role"])]
-        for each in people
+        *(
+            [button("person", f"a:{each['id']}", name=each["name"], role=each["role"])]
+            for each in people
+        ),
+        *turns(args, "an"),
     ]
 
 
@@ -38,7 +41,8 @@ def _person(args: Args) -> Rows:
 
 
 def _discharge(args: Args) -> Rows:
-    return [[button("yes-discharge", f"dd:{args['person']}"), button("cancel", "ap")]]
+    back = button("cancel", f"a:{args['person']}")
+    return [[back], [button("yes-discharge", f"dd:{args['person']}")]]
 
 
 def _clinicians(args: Args) -> Rows:

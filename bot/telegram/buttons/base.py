@@ -36,3 +36,14 @@ def numbers(low: int, high: int, verb: str, width: int = NUMBERS_A_ROW) -> Rows:
 
 def yes_no(verb: str) -> Rows:
     return [[button("yes", f"{verb}:1"), button("no", f"{verb}:0")]]
+
+
+def turns(args: Args, verb: str) -> Rows:
+    """Back and on, under a list with pages; a search shows its first page only."""
+    page, pages = args.get("page", 1), args.get("pages", 1)
+    assert isinstance(page, int) and isinstance(pages, int)  # noqa: S101, PT018 # of our own making
+    if args.get("searched"):
+        return []
+    row = [button("page-back", f"{verb}:{page - 2}")] if page > 1 else []
+    row += [button("page-on", f"{verb}:{page}")] if page < pages else []
+    return [row] if row else []

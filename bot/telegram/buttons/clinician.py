@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from bot.telegram.buttons.base import Args, Button, Rows, button, in_rows
+from bot.telegram.buttons.base import Args, Button, Rows, button, in_rows, turns
 from bot.telegram.buttons.breaks import of_client
 from scheduler.domain.companions import CATALOGUE
 from scheduler.domain.flags import OUTCOMES
@@ -44,19 +44,12 @@ def _ceiling(args: Args) -> Rows:
 
 def _caseload(args: Args) -> Rows:
     clients: Any = args["clients"]
-    page: Any = args["page"]
-    pages: Any = args["pages"]
-    turns = []
-    if page > 1 and not args["searched"]:
-        turns.append(button("page-back", f"cn:{page - 2}"))
-    if page < pages and not args["searched"]:
-        turns.append(button("page-on", f"cn:{page}"))
     return [
         *(
             [button("client", f"c:{each['id']}", name=each["name"], flags=each["flags"])]
             for each in clients
         ),
-        *([turns] if turns else []),
+        *turns(args, "cn"),
     ]
 
 

@@ -16,7 +16,8 @@ KEYBOARDS: dict[str, Callable[[Args], Rows]] = {
     "ask-leave": lambda _: [[button("stay", "lx")], [button("leave", "lv")]],
     "ask-leave-sure": lambda _: [[button("stay", "lvx")], [button("leave-sure", "lvy")]],
     "ask-erase": lambda args: [
-        [button("yes-erase", f"ery:{args['person']}"), button("cancel", f"a:{args['person']}")]
+        [button("cancel", f"a:{args['person']}")],
+        [button("yes-erase", f"ery:{args['person']}")],
     ],
     "erased": lambda _: [[button("all-people", "ap")]],
 }

@@ -31,6 +31,10 @@ def people(act: Act) -> Reply:
     return staff.people(act.tx)
 
 
+def turn(act: Act) -> Reply:
+    return staff.people(act.tx, page=act.number(0))
+
+
 def person(act: Act) -> Reply:
     return staff.person(act.tx, act.number(0))
 
@@ -55,6 +59,7 @@ PRESSES: dict[str, Press] = {
     "ir": invite_role,
     "ic": invite_clinician,
     "ap": people,
+    "an": turn,
     "a": person,
     "ia": invite_again,
     "d": ask_discharge,
@@ -70,7 +75,7 @@ ASKED = ("setting", "invite", "cover")
 
 
 def heard(act: Act) -> Reply | None:
-    """Typed words answer the latest open question: a setting, an invitation, a cover; else the help."""
+    """Typed words answer the latest open question (setting, invitation, cover), else they name somebody."""
     if act.update.kind == "edit":
         return None
     said = act.update.text.strip()
@@ -85,7 +90,8 @@ def heard(act: Act) -> Reply | None:
                 return staff.invite_answer(act.tx, act.who, question, act.update.text, act.now)
             case "cover":
                 return cover.answered(act, question)
-    return reply("help-admin")
+    found = staff.people(act.tx, said)
+    return found if found.message[0].args["count"] else reply("help-admin")
 
 
 def _as_kept(name: str, said: str, language: str) -> str:
