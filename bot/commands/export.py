@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 import os
 from collections.abc import Mapping
-from datetime import date, timedelta
+from datetime import date, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -43,21 +43,7 @@ def run(args: argparse.Namespace) -> int:
         raise BadSettingError("--format fhir is not there yet; json holds the same and more.")
     with store_for_command(settings.read()) as store:
         now = command_clock(store).now()
-
-        def ask(tx: Tx) -> tuple[Mapping[str, Any], str]:
-            person = tx.people.get(args.client)
-            if person is None or person.role is not Role.CLIENT:
-                raise BadSettingError(
-                    f"{args.client} is no client's id: `boutwise people` lists them."
-                )
-            tx.book.audit(None, "export", person.id, now, format=args.format)
-            if args.format == "pdf":
-                until = last or local_day(now, tx.people.client(person.id).zone)
-                since = first or until - PAGE_DAYS
-                return records.record(tx, person, since, until, now), person.language
-            return archive.record(tx, person, first, last, now), person.language
-
-        record, language = store.run_sync(ask)
+        record, language = store.run_sync(lambda tx: _record(tx, args, first, last, now))
     write = {
         "json": reports.record_json,
         "csv": reports.record_csv,
@@ -66,6 +52,20 @@ def run(args: argparse.Namespace) -> int:
     _write(args.out, write(record, language))
     print(args.out)
     return 0
+
+
+def _record(
+    tx: Tx, args: argparse.Namespace, first: date | None, last: date | None, now: datetime
+) -> tuple[Mapping[str, Any], str]:
+    """What goes into the file, from one local day of the client to another, and her language."""
+    person = tx.people.get(args.client)
+    if person is None or person.role is not Role.CLIENT:
+        raise BadSettingError(f"{args.client} is no client's id: `boutwise people` lists them.")
+    tx.book.audit(None, "export", person.id, now, format=args.format)
+    if args.format != "pdf":
+        return archive.record(tx, person, first, last, now), person.language
+    until = last or local_day(now, tx.people.client(person.id).zone)
+    return records.record(tx, person, first or until - PAGE_DAYS, until, now), person.language
 
 
 def _day(option: str, given: str | None) -> date | None:

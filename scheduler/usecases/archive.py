@@ -32,7 +32,7 @@ from scheduler.usecases.names import clinician_name
 from scheduler.usecases.post import tell, tell_admins
 
 FORMAT, VERSION = "boutwise-client-record", 1
-WHOLE = frozenset({"plans", "clearances", "questions", "person"})
+WHOLE = frozenset({"plans", "clearances", "questions"})
 """Sections of which a period leaves nothing out."""
 WHEN = ("day", "at", "opened_at", "first", "start")
 """The first of these that a row has says when it was."""
@@ -56,28 +56,28 @@ def record(
     `own`: as she herself is given it.
     """
     client = tx.people.client(person.id)
-    found = tx.archive.of(person.id)
-    head = {
+    found = dict(tx.archive.of(person.id))
+    (hers,) = found.pop("person")
+    sections: dict[str, Any] = {
+        name: [
+            _row(row, OF_STAFF.get(name, frozenset()) if own else frozenset())
+            for row in rows
+            if name in WHOLE or _within(row, first, last, client.zone)
+        ]
+        for name, rows in sorted(found.items())
+    }
+    return {
         "format": FORMAT,
         "version": VERSION,
         "made_at": _json(now),
         "zone": client.zone.key,
         "from": _json(first),
         "to": _json(last),
-        "person": {**_row(found["person"][0]), "clinician": clinician_name(tx, client)},
+        "person": {**_row(hers), "clinician": clinician_name(tx, client)},
+        **sections,
+        "messages": [*_messages(sections["messages"])],
+        "wrote": [*_wrote(sections["wrote"])],
     }
-    sections: dict[str, Any] = {}
-    for name, rows in sorted(found.items()):
-        if name == "person":
-            continue
-        hidden = OF_STAFF.get(name, frozenset()) if own else frozenset()
-        kept = (row for row in rows if name in WHOLE or _within(row, first, last, client.zone))
-        sections[name] = [
-            {key: value for key, value in _row(row).items() if key not in hidden} for row in kept
-        ]
-    sections["messages"] = [*_messages(sections["messages"])]
-    sections["wrote"] = [*_wrote(sections["wrote"])]
-    return {**head, **sections}
 
 
 def _within(row: Mapping[str, Any], first: date | None, last: date | None, zone: ZoneInfo) -> bool:
@@ -88,8 +88,8 @@ def _within(row: Mapping[str, Any], first: date | None, last: date | None, zone:
     return bool((first or date.min) <= day <= (last or date.max))
 
 
-def _row(row: Mapping[str, Any]) -> dict[str, Any]:
-    return {name: _json(value) for name, value in row.items()}
+def _row(row: Mapping[str, Any], hidden: frozenset[str] = frozenset()) -> dict[str, Any]:
+    return {name: _json(value) for name, value in row.items() if name not in hidden}
 
 
 def _json(value: Any) -> Any:

@@ -75,7 +75,7 @@ ASKED = ("setting", "invite", "cover")
 
 
 def heard(act: Act) -> Reply | None:
-    """Typed words answer the latest open question (setting, invitation, cover), else they name somebody."""
+    """Typed words answer the latest open question (setting, invitation, cover), else they name people."""
     if act.update.kind == "edit":
         return None
     said = act.update.text.strip()
