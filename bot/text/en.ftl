@@ -882,7 +882,7 @@ client-page =
     }
     Phone: { $phone }
 client-plan =
-    { part-dose }, { $days ->
+    Plan: { part-dose }, { $days ->
         [none] flexible days
        *[other] { $days }
     }{ $beside ->
@@ -1418,7 +1418,7 @@ invitation =
     }. Send it only to { $name }:
     { $link }
 ask-discharge = End the care of { $name } here? Everything stops. The record stays.
-ask-erase = Erase all that is kept about { $name }? Nothing brings it back. Ask first how long the law wants it kept. The audit trail keeps a number and no values.
+ask-erase = Erase all that is kept about { $name } (client { $person })? This cannot be undone. Ask first how long the law wants it kept. The audit trail keeps a number and no values.
 erased = All that was kept about client { $person } is erased. Backups made before today still hold it until you delete them. The chat service may keep its copy.
 data-wanted = { $name } asks for a copy of all data. On the server: boutwise export --client { $person } --format json --out FILE
 discharged = The care of { $name } here has ended. Nothing more is sent.
@@ -1978,7 +1978,7 @@ name-role-clinician = clinician
 name-role-admin = admin
 name-state-invited = invited
 name-state-joining = joining
-name-state-ready = ready
+name-state-ready = active
 name-state-left = left
 name-state-discharged = discharged
 name-field-movement = Movement
@@ -2078,7 +2078,7 @@ name-setting-pain-hold = Stop, pain from
 name-setting-morning-rise = Stop, morning rise
     .does = Stops all exercise when pain next morning is this much above usual.
     .unit = { " " }above usual
-name-setting-morning-if-unknown = Stop, no usual
+name-setting-morning-if-unknown = Stop, usual not known
     .does = Stops all exercise from this score on when the usual pain is not known.
     .unit = { " " }of 10
 name-setting-spread-minutes = Spread of starts
@@ -2096,19 +2096,19 @@ name-setting-clearance-reminder-days = Clearance reminder
 name-setting-week-start = Week starts on
     .does = The weekday on which a week starts.
     .unit = { "" }
-name-setting-missed-limit = Days in a row
+name-setting-missed-limit = Flag after days not done
     .does = So many planned days in a row that did not count raise a flag.
     .unit = { " " }{ $value ->
             [one] day
            *[other] days
         }
-name-setting-silent-days = Silent after
+name-setting-silent-days = Flag after silence of
     .does = A client of whom nothing came for so long is flagged.
     .unit = { " " }{ $value ->
             [one] day
            *[other] days
         }
-name-setting-repeat-hours = Repeat after
+name-setting-repeat-hours = Repeat urgent flag after
     .does = An urgent flag that is still open after so long goes out again, then to others.
     .unit = { " " }{ $value ->
             [one] hour
@@ -2124,7 +2124,7 @@ name-setting-files-in-chat = Files in chat
     .does = Whether files with data are sent in chat: yes or no.
     .unit = { "" }
 name-setting-step-cutoff = Step test cut-off
-    .does = A better time over this is “screen positive”. Usual: 15. Other groups have others.
+    .does = If the better of two times is over this, it is “screen positive”. Usual: 15. Other groups have others.
     .unit = { " " }seconds
 name-setting-step-slower-percent = Slower step test
     .does = A step test slower than the client's best by more than this is flagged.
@@ -2135,6 +2135,6 @@ name-setting-step-weeks = Step test again
             [one] week
            *[other] weeks
         }
-name-setting-erase-left = Erase who left
+name-setting-erase-left = Erase those who left
     .does = Whether the data of a client who left are erased 7 days later: yes or no. Ask first how long the law wants them kept.
     .unit = { "" }

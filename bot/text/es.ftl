@@ -924,7 +924,7 @@ client-page =
        *[other] { $phone }
     }
 client-plan =
-    { part-dose }, { $days ->
+    Plan: { part-dose }, { $days ->
         [none] días flexibles
        *[other] { $days }
     }{ $beside ->
@@ -1498,7 +1498,7 @@ invitation =
     }. Envíelo solo a { $name }:
     { $link }
 ask-discharge = ¿Termina aquí la atención de { $name }? Todo se para. El historial queda.
-ask-erase = ¿Borrar todo lo que se guarda de { $name }? Nada lo trae de vuelta. Vea antes cuánto tiempo manda guardarlo la ley. El registro de cambios guarda un número y ningún valor.
+ask-erase = ¿Borrar todo lo que se guarda de { $name } (paciente { $person })? No se puede deshacer. Vea antes cuánto tiempo manda guardarlo la ley. El registro de cambios guarda un número y ningún valor.
 erased = Se borró todo lo que se guardaba del paciente { $person }. Las copias de antes de hoy aún lo tienen hasta que las borre. El servicio de chat puede guardar su copia.
 data-wanted = { $name } pide una copia de todos sus datos. En el servidor: boutwise export --client { $person } --format json --out ARCHIVO
 discharged = La atención de { $name } aquí ha terminado. Ya no se envía nada.
@@ -2193,7 +2193,7 @@ name-setting-pain-hold = Parar, dolor desde
 name-setting-morning-rise = Parar, subida matinal
     .does = Para todo el ejercicio cuando el dolor de la mañana siguiente supera así al habitual.
     .unit = { " " }sobre el habitual
-name-setting-morning-if-unknown = Parar, sin habitual
+name-setting-morning-if-unknown = Parar, habitual sin dato
     .does = Para todo el ejercicio desde esta cifra cuando no se conoce el dolor habitual.
     .unit = { " " }de 10
 name-setting-spread-minutes = Reparto de inicios
@@ -2211,19 +2211,19 @@ name-setting-clearance-reminder-days = Recordar autorización
 name-setting-week-start = La semana empieza el
     .does = El día en que empieza una semana.
     .unit = { "" }
-name-setting-missed-limit = Días seguidos
+name-setting-missed-limit = Aviso tras días sin hacer
     .does = Tantos días previstos seguidos que no cuentan hacen un aviso.
     .unit = { " " }{ $value ->
             [one] día
            *[other] días
         }
-name-setting-silent-days = En silencio tras
+name-setting-silent-days = Aviso tras silencio de
     .does = Hay un aviso cuando no llega nada de un paciente en este tiempo.
     .unit = { " " }{ $value ->
             [one] día
            *[other] días
         }
-name-setting-repeat-hours = Repetir tras
+name-setting-repeat-hours = Repetir aviso urgente tras
     .does = Un aviso urgente que sigue abierto tras este tiempo se repite, y luego va a otros.
     .unit = { " " }{ $value ->
             [one] hora
@@ -2239,7 +2239,7 @@ name-setting-files-in-chat = Archivos en el chat
     .does = Si se envían en el chat archivos con datos: sí o no.
     .unit = { "" }
 name-setting-step-cutoff = Corte prueba pasos
-    .does = Un tiempo mejor por encima de este es “cribado positivo”. Usual: 15. Otros grupos tienen otros.
+    .does = Si el mejor de los dos tiempos pasa de aquí, es “cribado positivo”. Usual: 15. Otros grupos tienen otros.
     .unit = { " " }segundos
 name-setting-step-slower-percent = Prueba más lenta
     .does = Una prueba de pasos más lenta que la mejor del paciente por más de esto se avisa.

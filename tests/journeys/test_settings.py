@@ -122,7 +122,7 @@ def test_every_default_is_in_the_form_that_is_kept() -> None:
         ("week_start", "sunday", "Week starts on: Sun"),
         ("files_in_chat", "yes", "Files in chat: yes"),
         ("work_hours", "09:00-17:00", "Working hours: 09:00-17:00"),
-        ("silent_days", 10, "Silent after: 10 days"),
+        ("silent_days", 10, "Flag after silence of: 10 days"),
     ],
 )
 def test_a_setting_reads_in_words(name: str, value: str | int, read: str) -> None:

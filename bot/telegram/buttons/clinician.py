@@ -64,7 +64,7 @@ def _client_page(args: Args) -> Rows:
     there += [[*of_client(args), button("closed-days", f"jl:{client}")]]
     gone = args["state"] in {"left", "discharged"}
     last = [button("step-tests", f"tp:{client}"), button("all-clients", "cl")]
-    return [*([] if gone else there), *in_rows(closes, 2), last]
+    return [*in_rows(closes, 2), *([] if gone else there), last]
 
 
 def _to_plan(args: Args) -> Rows:
