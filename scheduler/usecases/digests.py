@@ -138,13 +138,15 @@ def build(tx: Tx, clinician: Person, start: date, now: datetime) -> dict[str, An
         "zone": practice.zone,
         "practice": practice.name,
         "clinician": clinician.name,
-        "lines": sorted(lines, key=_who_needs_her),
+        "lines": sorted(lines, key=who_needs_her),
     }
 
 
-def _who_needs_her(line: figures.Line) -> tuple[bool, bool, str, int]:
+def who_needs_her(line: figures.Line) -> tuple[bool, bool, int, str, int]:
+    """Sorts the lines: those who need her, the urgent first, of equals the worst pain; then by name."""
     name, number = cast("str", line["name"]), cast("int", line["client"])
-    return not line["reasons"], not line["urgent"], name.casefold(), number
+    pain = cast("int | None", line["pain"]) if line["reasons"] else None
+    return not line["reasons"], not line["urgent"], -(pain or 0), name.casefold(), number
 
 
 # --- pages ---------------------------------------------------------------------------------------

@@ -117,6 +117,22 @@ async def test_who_needs_her_stands_first_with_the_reason(theatre: Theatre) -> N
     assert said.args["need"] == 1 + bool(rows(digests(theatre)[0])["Ann"]["reasons"])
 
 
+def test_of_those_who_need_her_alike_the_worst_pain_stands_first_and_the_others_by_name() -> None:
+    def line(name: str, pain: int | None, *reasons: str, urgent: bool = False) -> dict[str, Any]:
+        return {"name": name, "client": 1, "pain": pain, "reasons": [*reasons], "urgent": urgent}
+
+    lines = [
+        line("Ann", None),
+        line("Bo", None, "silent"),
+        line("Cy", 7, "silent"),
+        line("Flo", 2, "silent"),
+        line("Gil", None, "fall", urgent=True),
+        line("Zoe", 9),
+    ]
+    ordered = sorted(lines[::-1], key=usecase.who_needs_her)
+    assert [each["name"] for each in ordered] == ["Gil", "Cy", "Flo", "Bo", "Ann", "Zoe"]
+
+
 @briefly
 async def test_a_clinician_reads_of_her_own_clients_only(theatre: Theatre) -> None:
     ann = await a_week(theatre)
