@@ -39,6 +39,8 @@ WORDS: Mapping[str, Mapping[str, str]] = {
         "help": "help",
         "today": "/today",
         "week": "/week",
+        "practice": "Alder Lane (invented)",
+        "answer_hours": "Mon to Fri, 9 to 5",
     },
     "es": {
         "did": "hice 10",
@@ -53,9 +55,11 @@ WORDS: Mapping[str, Mapping[str, str]] = {
         "help": "ayuda",
         "today": "/hoy",
         "week": "/semana",
+        "practice": "Alder Lane (inventada)",
+        "answer_hours": "de lunes a viernes, de 9 a 17",
     },
 }
-"""What she types."""
+"""What she types, and how the practice speaks of itself."""
 HEAD = """\
 TWO WEEKS of an invented client, {language}. Nobody in it is real, nor is the practice. The dose is
 an example, not advice: it is for a licensed clinician to decide. The bot is the real one.
@@ -65,7 +69,8 @@ an example, not advice: it is for a licensed clinician to decide. The bot is the
 async def play(on: Stage, language: str) -> int:
     """The two weeks, in the order of time; the client's account."""
     words = WORDS[language]
-    dana = (await story.open_practice(on))["Dana"]
+    own = {"name": words["practice"], "answer_hours": words["answer_hours"]}
+    dana = (await story.open_practice(on, **own))["Dana"]
     ann = await on.invite(Role.CLIENT, NAME, clinician="Dana", language=language)
     await _join(on, ann)
     await on.step(_at(5, 15))

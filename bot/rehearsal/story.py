@@ -44,11 +44,14 @@ async def set_up(stage: Stage) -> dict[str, int]:
     return who
 
 
-async def open_practice(stage: Stage) -> dict[str, int]:
-    """Kim, the admin, sets the practice up; Dana, the clinician, joins. Their accounts by name."""
+async def open_practice(stage: Stage, **own: str) -> dict[str, int]:
+    """Kim, the admin, sets the practice up; Dana, the clinician, joins. Their accounts by name.
+
+    `own`: settings that are not those of `PRACTICE`.
+    """
     kim = await stage.invite(Role.ADMIN, "Kim")
     stage.world.people[kim].label = "admin"
-    for name, value in PRACTICE.items():
+    for name, value in {**PRACTICE, **own}.items():
         await stage.say(kim, "/settings")
         await stage.press(kim, f"s:{name}")
         await stage.say(kim, value)

@@ -437,7 +437,7 @@ release-told = You can start again, says { $clinician }: { part-dose }, { $day -
 ## client: joining
 
 notice =
-    This chat is from { $practice }. It asks you to do the exercise that { $clinician } gives you, a little at a time. One such turn is a bout. It keeps your answers.
+    This chat is from { $practice }. It asks you to do the exercise that { $clinician } gives you, a little at a time. Each short turn is called a bout. It keeps your answers.
 
     What we keep: your name, your times, what you did, and what you say about your health, pain and falls. It can be seen by { $clinician }, or by a co-worker who stands in. The office sees just your name and times.
 

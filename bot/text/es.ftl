@@ -479,7 +479,7 @@ release-told = Ya puede empezar otra vez, dice { $clinician }: { part-dose }, { 
 ## client: joining
 
 notice =
-    Este chat es de { $practice }. Le pide los ejercicios que le da { $clinician }, poco a poco. A cada vez la llamamos tanda. Guarda sus respuestas.
+    Este chat es de { $practice }. Le pide los ejercicios que le da { $clinician }, poco a poco. Cada vez se llama tanda. Guarda sus respuestas.
 
     Qué guardamos: su nombre, sus horas, lo que hizo, y lo que cuente de su salud, dolor y caídas. Lo puede ver { $clinician } o quien haga su suplencia. La oficina solo ve su nombre y sus horas.
 

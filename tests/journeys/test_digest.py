@@ -122,14 +122,14 @@ def test_of_those_who_need_her_alike_the_worst_pain_stands_first_and_the_others_
         return {"name": name, "client": 1, "pain": pain, "reasons": [*reasons], "urgent": urgent}
 
     lines = [
-        line("Ann", None),
-        line("Bo", None, "silent"),
-        line("Cy", 7, "silent"),
-        line("Flo", 2, "silent"),
-        line("Gil", None, "fall", urgent=True),
         line("Zoe", 9),
+        line("Gil", None, "fall", urgent=True),
+        line("Flo", 2, "silent"),
+        line("Cy", 7, "silent"),
+        line("Bo", None, "silent"),
+        line("Ann", None),
     ]
-    ordered = sorted(lines[::-1], key=usecase.who_needs_her)
+    ordered = sorted(lines, key=usecase.who_needs_her)
     assert [each["name"] for each in ordered] == ["Gil", "Cy", "Flo", "Bo", "Ann", "Zoe"]
 
 
