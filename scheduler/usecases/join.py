@@ -167,9 +167,7 @@ def readiness_answer(
         body["yes"] = sorted({*body["yes"]} ^ {answer})
         return _ask(tx, client_id, question.step, body, now)
     if kind == "which" and not {*body["yes"]} & {*readiness.SCREENS[screen]}:
-        body["yes"].append(
-            f"unsure-{screen}"
-        )  # "yes or not sure" without saying which is still a yes
+        body["yes"].append(f"unsure-{screen}")  # "not sure" without saying which is still a yes
     following = readiness.next_screen(screen)
     told = _new_yes(tx, client_id, body["yes"], now)
     asked = _ask(tx, client_id, f"screen-{following}" if following else "usual-pain", body, now)
