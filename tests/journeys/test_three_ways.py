@@ -81,7 +81,7 @@ async def joins(bo: Way) -> None:
     await bo.does("u:2", "two", "dos", "ask-times")
     await bo.does("t:quiet", "change quiet times", "cambiar horas de silencio", "ask-times-quiet")
     await bo.types("12 to 1 pm", "de 12 a 13", "ask-times")
-    await bo.does("t:keep", "keep these times", "dejar estas horas", "ready-waiting")
+    await bo.does("t:keep", "keep these times", "sí, me van bien", "ready-waiting")
 
 
 async def is_prescribed(bo: Way) -> None:
@@ -99,7 +99,7 @@ async def test_the_same_is_meant_by_taps_and_in_the_words_of_two_languages(bo: W
     await is_prescribed(bo)
     desk = bo.desk
     await desk.step(at(8, 1))
-    await bo.does("wk:keep", "keep these days", "dejar estos días", "week-days-kept")
+    await bo.does("wk:keep", "keep these days", "me van bien", "week-days-kept")
     await asks_how(bo)
     await answers_bouts(bo)
     await makes_up_and_tells_of_the_week(bo)
