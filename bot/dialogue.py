@@ -76,8 +76,13 @@ def pick(text: str, options: Sequence[tuple[str, str]]) -> str | Unclear:
     if not isinstance(chosen, Unclear):
         return options[chosen][0]
     said = set(_words(text))
-    named = [value for value, shown in options if said.issuperset(_words(shown))]
+    named = [value for value, shown in options if any(map(said.issuperset, _namings(shown)))]
     return named[0] if len(named) == 1 else chosen  # "my left hip" names one of the places
+
+
+def _namings(shown: str) -> list[list[str]]:
+    """The words of a label, and of what follows its first comma: "none of these" of "no, none of these"."""
+    return [words for words in (_words(shown), _words(shown.partition(",")[2])) if words]
 
 
 def _words(text: str) -> list[str]:
