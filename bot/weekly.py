@@ -39,6 +39,4 @@ def _of_the_week(text: str, language: str) -> str | Unclear:
     no = answers.yes_no(text, language) is False or answers.says_none(text, language)
     if no or understand(text, language).denies:
         return "none"
-    own = [(key, label(catalogue(id_), language)) for key, id_ in WEEK.items()]
-    more = [("none", label(catalogue("button-none-of-these"), language))]
-    return unnumbered(text, own + more)
+    return unnumbered(text, [(key, label(catalogue(id_), language)) for key, id_ in WEEK.items()])

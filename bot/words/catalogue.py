@@ -16,9 +16,11 @@ OWN_NAME = re.compile(r"^-language = (.+)$", re.MULTILINE)
 
 
 def _languages() -> Iterator[tuple[str, str]]:
-    """Every file of texts is a language; its own name for itself stands near the top of it."""
+    """Every file of what we say is a language; its own name for itself stands near the top of it."""
     files = (each for each in resources.files("bot.text").iterdir() if each.name.endswith(".ftl"))
     for file in sorted(files, key=lambda each: each.name):
+        if file.name.startswith("hear_"):
+            continue
         name = OWN_NAME.search(file.read_text(encoding="utf-8"))
         if name is not None:
             yield file.name.removesuffix(".ftl"), name.group(1)

@@ -39,7 +39,6 @@ from scheduler.usecases.rest import (
     bouts_to_come,
     gather,
     hours_of,
-    messages_left,
     replan,
     today_of,
     withdraw_waiting,
@@ -166,7 +165,7 @@ def _may_nudge(tx: Tx, running: Running, now: datetime) -> bool:
         return False  # also where she did a bout unasked, so that fewer are asked than were planned
     reserved = bouts_to_come(tx, running, now) + mornings.to_come(tx, running, now)
     reserved += companions.to_come(tx, running, now)
-    return messages_left(tx, running) > reserved
+    return d.messages_left(day, running.bouts, others) > reserved
 
 
 def _was_away(tx: Tx, running: Running, now: datetime) -> None:

@@ -15,12 +15,10 @@ from scheduler.usecases.names import clinician_name, name_of
 from scheduler.usecases.post import tell
 from scheduler.usecases.steptests import (
     Timed,
-    ask_more,
     awaited,
     due_on,
-    keep,
+    keep_whole,
     noted,
-    so_far,
     withdraw,
 )
 from scheduler.usecases.wake import changing
@@ -91,17 +89,13 @@ def ask(tx: Tx, by: int, client: Client, now: datetime) -> Reply:
     return reply("ask-client-step", client=client.id, name=name_of(tx, client.id))
 
 
-def answer(tx: Tx, by: int, question: Question, timed: Timed, now: datetime) -> Reply:
+def answer(tx: Tx, question: Question, timed: Timed, now: datetime) -> Reply:
     """The typed times of her client."""
     client_id = int(question.body["client"])
     with changing(tx, client_id, now) as client:
-        trials = so_far(question, timed)
-        if more := ask_more(tx, question, trials, now):
-            return more
-        tx.questions.close(by, "steptest")
-        kept = keep(tx, client, by, trials, timed, now)
-        if kept is None:
-            return reply("question-over")
+        kept = keep_whole(tx, client, question, timed, now)
+        if isinstance(kept, Reply):
+            return kept
         test, verdict = kept
         return reply(
             "client-step-noted",
@@ -119,7 +113,7 @@ def no_time(tx: Tx, by: int, client_id: int, source: str, now: datetime) -> Repl
     if question is None or question.body.get("client") != client_id:
         return reply("question-over")
     void = Timed((None,) * s.TRIALS, source, now)
-    return answer(tx, by, replace(question, body={"client": client_id}), void, now)
+    return answer(tx, replace(question, body={"client": client_id}), void, now)
 
 
 def allow(tx: Tx, by: int, client_id: int, home: bool, now: datetime) -> Reply:

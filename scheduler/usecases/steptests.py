@@ -196,22 +196,30 @@ def answer(tx: Tx, client_id: int, timed: Timed, now: datetime) -> Reply:
         if refusal := _refusal(tx, client, now):
             tx.questions.close(client_id, "steptest")
             return refusal
-        trials = so_far(question, timed)
-        if more := ask_more(tx, question, trials, now):
-            return more
-        tx.questions.close(client_id, "steptest")
-        kept = keep(tx, client, client_id, trials, timed, now)
-        if kept is None:
-            return reply("question-over")
+        kept = keep_whole(tx, client, question, timed, now)
+        if isinstance(kept, Reply):
+            return kept
+        test, _ = kept
         return reply(
             "step-noted",
             clinician=clinician_name(tx, client),
-            void=None in trials,
-            **noted(kept[0]),
+            void=None in test.trials,
+            **noted(test),
         )
 
 
-def so_far(question: Question, timed: Timed) -> tuple[Trial, ...]:
+def keep_whole(
+    tx: Tx, client: Client, question: Question, timed: Timed, now: datetime
+) -> Reply | tuple[StepTest, Verdict]:
+    """Keep the test once both trials are told, else say what is missing. The row is held."""
+    trials = _so_far(question, timed)
+    if more := _ask_more(tx, question, trials, now):
+        return more
+    tx.questions.close(question.person, "steptest")
+    return keep(tx, client, question.person, trials, timed, now) or reply("question-over")
+
+
+def _so_far(question: Question, timed: Timed) -> tuple[Trial, ...]:
     """What has been said of the trials, with what was said now."""
     return (*question.body.get("said", ()), *timed.trials)[: s.TRIALS]
 
@@ -221,7 +229,7 @@ def left(question: Question) -> int:
     return s.TRIALS - len(question.body.get("said", ()))
 
 
-def ask_more(
+def _ask_more(
     tx: Tx, question: Question, trials: tuple[Trial, ...], now: datetime
 ) -> Reply | None:  # fmt: skip
     """Ask for the second trial, or again for what can be no time; `None` where both are there."""

@@ -155,4 +155,4 @@ def typed(act: Act) -> Reply | None:
     if said is None:
         return reply("step-unclear")
     timed = Timed(said.trials, _source(act.update), act.now)
-    return stepcare.answer(act.tx, act.who.id, question, timed, act.now)
+    return stepcare.answer(act.tx, question, timed, act.now)
