@@ -10,6 +10,7 @@ from scheduler.domain.hours import local_day
 from scheduler.domain.leaving import ERASED_AFTER, GONE
 from scheduler.domain.messages import Argument
 from scheduler.domain.people import Client, Person, State
+from scheduler.domain.permission import STOPPING_QUESTIONS
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
 from scheduler.usecases.flags import raise_flag
@@ -21,9 +22,8 @@ from scheduler.usecases.wake import changing
 
 STANDS = timedelta(minutes=30)
 """So long a typed yes or no answers the question whether to leave."""
-ABOUT_HEALTH = ("pain", "fall", "morning")
 ASKED = (
-    *ABOUT_HEALTH,
+    *sorted(STOPPING_QUESTIONS),
     *("join", "fewer", "confirm", "pass", "reply", "leave", "steptest"),
     *("break", "week", "make-up", "weekly", "companion"),
 )
@@ -75,7 +75,7 @@ def _leave(tx: Tx, client: Client, now: datetime) -> Reply:
     person = tx.people.get(client.id)
     if person is None or person.state in GONE:
         return reply("question-over")
-    open_ = [each for each in tx.questions.of(client.id) if each.kind in ABOUT_HEALTH]
+    open_ = [each for each in tx.questions.of(client.id) if each.kind in STOPPING_QUESTIONS]
     urgent = bool(open_ or tx.health.holds(client.id))
     details = _left_open(tx, client, State.LEFT, now)
     close(tx, client, person, State.LEFT)

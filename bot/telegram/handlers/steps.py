@@ -12,13 +12,13 @@ from bot.telegram.handlers.since import asked_since
 from bot.telegram.incoming import Incoming
 from bot.understand import understand
 from scheduler.domain.people import Client, Person
+from scheduler.domain.permission import STOPPING_QUESTIONS
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
 from scheduler.usecases import caseload, stepcare, steptests
 from scheduler.usecases.steptests import Timed
 
 CHOICES = frozenset({"0", "1"})
-STOPPING = frozenset({"pain", "fall", "morning"})
 OF_REPS = frozenset({"confirm", "fewer"})
 
 
@@ -67,10 +67,10 @@ def answered(
 
 def _comes_first(question: Question | None, asked: Question) -> bool:
     """Whether another question is answered before the one about the test: pain, or a number asked since."""
-    if question is None or question.kind not in {*STOPPING, *OF_REPS}:
+    if question is None or question.kind not in {*STOPPING_QUESTIONS, *OF_REPS}:
         return False
     since = question.asked_at and asked.asked_at and question.asked_at > asked.asked_at
-    return question.kind in STOPPING or bool(since)
+    return question.kind in STOPPING_QUESTIONS or bool(since)
 
 
 def _is_ready(
