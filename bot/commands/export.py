@@ -13,7 +13,7 @@ from bot import reports, settings
 from bot.settings import BadSettingError
 from bot.wiring import command_clock, store_for_command
 from scheduler.domain.hours import local_day
-from scheduler.domain.people import Role
+from scheduler.domain.people import Person, Role
 from scheduler.ports import Tx
 from scheduler.usecases import archive, records
 
@@ -39,14 +39,13 @@ def run(args: argparse.Namespace) -> int:
     first, last = _day("--from", args.first), _day("--to", args.last)
     if first and last and first > last:
         raise BadSettingError(f"--from {first} comes after --to {last}.")
-    if args.format == "fhir":
-        raise BadSettingError("--format fhir is not there yet; json holds the same and more.")
     with store_for_command(settings.read()) as store:
         now = command_clock(store).now()
         record, language = store.run_sync(lambda tx: _record(tx, args, first, last, now))
     write = {
         "json": reports.record_json,
         "csv": reports.record_csv,
+        "fhir": reports.record_fhir,
         "pdf": reports.client_pdf,
     }[args.format]
     _write(args.out, write(record, language))
@@ -62,10 +61,20 @@ def _record(
     if person is None or person.role is not Role.CLIENT:
         raise BadSettingError(f"{args.client} is no client's id: `boutwise people` lists them.")
     tx.book.audit(None, "export", person.id, now, format=args.format)
-    if args.format != "pdf":
-        return archive.record(tx, person, first, last, now), person.language
+    if args.format == "pdf":
+        return _page(tx, person, first, last, now), person.language
+    whole = archive.record(tx, person, first, last, now)
+    if args.format == "fhir":
+        began = min((date.fromisoformat(row["valid_from"]) for row in whole["plans"]), default=None)
+        whole["page"] = _page(tx, person, first or began, last, now)
+    return whole, person.language
+
+
+def _page(
+    tx: Tx, person: Person, first: date | None, last: date | None, now: datetime
+) -> dict[str, Any]:
     until = last or local_day(now, tx.people.client(person.id).zone)
-    return records.record(tx, person, first or until - PAGE_DAYS, until, now), person.language
+    return records.record(tx, person, first or until - PAGE_DAYS, until, now)
 
 
 def _day(option: str, given: str | None) -> date | None:

@@ -1,4 +1,4 @@
-"""Files with a week's or a client's values: CSV and PDF.
+"""Files with a week's or a client's values: CSV, PDF, JSON and FHIR.
 
 They are handed out in chat only where the practice has allowed it (D5); that is the caller's to ask.
 The same values give the same bytes.
@@ -9,10 +9,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
+from bot.reports.fhir import record_fhir
 from bot.reports.table import digest_csv
 from bot.reports.whole import record_csv, record_json
 
-__all__ = ["client_pdf", "digest_csv", "record_csv", "record_json"]
+__all__ = ["client_pdf", "digest_csv", "record_csv", "record_fhir", "record_json"]
 
 
 def client_pdf(record: Mapping[str, Any], language: str) -> bytes:

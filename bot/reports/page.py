@@ -10,7 +10,7 @@ A `record` is JSON:
      "weeks": [{"label": "2027-W10", "first": day, ...the fields of a digest's line}], the oldest first,
      "pain": [{"day", "score", "place"}], "falls": [{"day", "injury": true | false | null}],
      "flags": [{"id", "kind", "opened", "closed", "outcome"}], "holds": [{"from", "to": day | null}],
-     "steps": [{"day", "best": seconds | null, "positive", "slower"}], step tests, the oldest first}
+     "steps": [{"id", "day", "best": seconds | null, "positive", "slower"}], step tests, the oldest first}
 
 Days and times are in `zone`. What does not fit is cut, and said to be cut.
 """
@@ -21,6 +21,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from bot.pictures.tiles import REASONS, STATES
+from bot.reports.plans import of_facts
 from bot.reports.sheet import BOTTOM, HEADING, LEFT, ROW, SMALL_ROW, WIDTH, Sheet
 from scheduler.domain.messages import Text, text
 
@@ -65,12 +66,8 @@ def _plan(sheet: Sheet, record: Record) -> None:
     if plan is None:
         sheet.paragraph(text("report-no-plan"), 1)
         return
-    amount = {k: plan[k] for k in ("total", "movement", "per_side", "bout_reps", "bout_max")}
-    days = {k: plan[k] for k in ("days_min", "days_max", "weekdays", "window")}
-    dates = {k: plan[k] for k in ("start", "review", "end")}
-    sheet.paragraph(text("report-dose", **amount), MOST_PLAN_LINES)
-    sheet.paragraph(text("report-days", gap_minutes=plan["gap"], **days), MOST_PLAN_LINES)
-    sheet.paragraph(text("report-dates", **dates), MOST_PLAN_LINES)
+    for said in of_facts(plan):
+        sheet.paragraph(said, MOST_PLAN_LINES)
     if record["ceiling"] is not None:
         sheet.paragraph(text("report-ceiling", ceiling=record["ceiling"]), 1)
     if plan["note"]:

@@ -22,7 +22,7 @@ COLUMNS = ("section", "row", "field", "value")
 
 def record_json(record: Mapping[str, Any], language: str) -> bytes:
     """The record, indented, with letters of all scripts as they are."""
-    said = told(record, language)
+    said = in_words(record, language)
     return json.dumps(said, ensure_ascii=False, indent=1).encode() + b"\n"
 
 
@@ -31,12 +31,12 @@ def record_csv(record: Mapping[str, Any], language: str) -> bytes:
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\r\n")
     writer.writerow(COLUMNS)
-    for line in _lines(told(record, language)):
+    for line in _lines(in_words(record, language)):
         writer.writerow([guarded(value) for value in line])
     return out.getvalue().encode("utf-8-sig")
 
 
-def told(record: Mapping[str, Any], language: str) -> dict[str, Any]:
+def in_words(record: Mapping[str, Any], language: str) -> dict[str, Any]:
     """The record with what was sent to her in words."""
     messages = [
         {"at": each["at"], "text": _words(from_json(each["message"]), language)}

@@ -12,7 +12,7 @@ from functools import partial
 from typing import Any
 
 from bot.pictures import caseload_picture, how_to_picture, week_picture
-from bot.reports import digest_csv, record_csv, record_json
+from bot.reports import digest_csv, record_csv, record_fhir, record_json
 from scheduler.domain.messages import Message, Text, text
 
 LONGEST_CAPTION = 1024
@@ -89,10 +89,10 @@ def _how_to(id_: str, args: Mapping[str, Any], others: tuple[Text, ...]) -> Atta
     )  # fmt: skip
 
 
-def _record(kind: str, make: Callable[[Any, str], bytes]) -> Maker:
+def _record(kind: str, make: Callable[[Any, str], bytes], ending: str = "") -> Maker:
     def attach(args: Mapping[str, Any], others: tuple[Text, ...]) -> Attachment:
         record = args["record"]
-        name = f"record-{record['made_at'][:10]}.{kind}"
+        name = f"record-{record['made_at'][:10]}{ending or f'.{kind}'}"
         return Attachment(DOCUMENT, name, (text(f"data-{kind}"), *others), make, record)
 
     return attach
@@ -104,6 +104,7 @@ MAKERS: Mapping[str, Maker] = {
     "week-picture": _week_picture,
     "data-json": _record("json", record_json),
     "data-csv": _record("csv", record_csv),
+    "data-fhir": _record("fhir", record_fhir, ".fhir.json"),
     **{
         id_: partial(_how_to, id_)
         for id_ in ("how-to", "how-to-asked", "own-card", "own-card-kept")

@@ -714,6 +714,7 @@ data =
     Also what you wrote here, your plan, your times and your health answers. { $clinician } and the practice see this. To leave, send: /leave
 data-json = All that is kept about you. This file is for a program.
 data-csv = The same as a table. Keep these files to yourself.
+data-fhir = The same in a form that the program of a clinic can read.
 data-by-practice = The practice will give you all of it as a file. I have told them that you asked. { part-questions }
 ask-leave =
     Do you want to leave for good? All messages will stop, and I will tell { $clinician }.

@@ -754,6 +754,7 @@ data =
     Y lo que escribió aquí, su plan, sus horas y lo que dijo de su salud. Lo ven { $clinician } y la clínica. Para salir de aquí, escriba: /salir
 data-json = Todo lo que se guarda de usted. Este archivo es para un programa.
 data-csv = Lo mismo en una tabla. Guarde estos archivos solo para usted.
+data-fhir = Lo mismo, en la forma que lee el programa de una clínica.
 data-by-practice = La clínica le dará todo en un archivo. Ya sabe que usted lo pide. { part-questions }
 ask-leave =
     ¿Quiere salir de aquí del todo? Ya no le escribiré más, y aviso a { $clinician }.

@@ -89,7 +89,7 @@ UNSPOKEN: Mapping[str, str] = {
     "roles": "ask-role role-not-yours",
     "screen": "ask-which",
     "best": "step-noted",
-    "record": "data-csv data-json",
+    "record": "data-csv data-fhir data-json",
     "records": "data",
     "test": "client-step-noted step-noted",
     "total": "day-opening no-answer nudge put-off today-next today-open",

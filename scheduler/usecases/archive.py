@@ -3,6 +3,7 @@
 The record:
 
     {"format": "boutwise-client-record", "version": 1, "made_at": instant, "zone", "from": day | null, "to",
+     "practice": {"name", "phone"},
      "person": {"id", "name", "language", "state", "clinician", "phone", "zone", "hours", "days", "consent_*",
                 "readiness*", "usual_pain", "joined_at", "left_at", ...},
      "plans", "clearances", "weeks", "days", "bouts_asked", "bouts_done", "companions", "step_tests",
@@ -38,7 +39,7 @@ WHEN = ("day", "at", "opened_at", "first", "start")
 """The first of these that a row has says when it was."""
 OF_STAFF = {"flags": frozenset({"note", "clinician", "closed_by", "episode", "step", "due_at"})}
 """What a clinician kept for herself (K5), and inner matters: not in the client's own copy."""
-PICTURES = frozenset({"week-picture", "data-json", "data-csv"})
+PICTURES = frozenset({"week-picture", "data-json", "data-csv", "data-fhir"})
 """Messages that carry a whole picture or file: only that they were sent is told."""
 
 
@@ -55,7 +56,7 @@ def record(
 
     `own`: as she herself is given it.
     """
-    client = tx.people.client(person.id)
+    client, practice = tx.people.client(person.id), tx.book.practice()
     found = dict(tx.archive.of(person.id))
     (hers,) = found.pop("person")
     sections: dict[str, Any] = {
@@ -73,6 +74,7 @@ def record(
         "zone": client.zone.key,
         "from": _json(first),
         "to": _json(last),
+        "practice": {"name": practice.name, "phone": practice.phone},
         "person": {**_row(hers), "clinician": clinician_name(tx, client)},
         **sections,
         "messages": [*_messages(sections["messages"])],
@@ -149,13 +151,14 @@ def about(tx: Tx, client_id: int) -> Reply:
 
 
 def files(tx: Tx, person: Person, now: datetime, source: str) -> Reply:
-    """All of it as two files, where the practice allows files in chat; else it is asked to give them (D5)."""
+    """All of it as files, where the practice allows files in chat; else it is asked to give them (D5)."""
     practice = tx.book.practice()
     if practice.files_in_chat != "yes":
         told = message("data-wanted", name=person.name, person=person.id)
         tell_admins(tx, f"data-wanted:{source}", Lane.FLAG, told, now)
         return Reply(message("data-by-practice", phone=practice.phone), in_place=False)
     whole = record(tx, person, None, None, now, own=True)
-    tell(tx, person.id, f"data-csv:{source}", Lane.ANSWER, message("data-csv", record=whole), now)
+    for more in (message("data-csv", record=whole), message("data-fhir", record=whole)):
+        tell(tx, person.id, f"{more[0].id}:{source}", Lane.ANSWER, more, now)
     tx.book.audit(person.id, "data", person.id, now)
     return Reply(message("data-json", record=whole), in_place=False)

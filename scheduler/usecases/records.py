@@ -35,7 +35,7 @@ def record(tx: Tx, person: Person, first: date, last: date, now: datetime) -> di
         "from": first.isoformat(),
         "to": last.isoformat(),
         "name": person.name,
-        "plan": _plan(plan) if plan else None,
+        "plan": plan_facts(plan) if plan else None,
         "ceiling": whole.clearance.ceiling.name.lower() if whole.clearance and cleared else None,
         "weeks": [*_weeks(tx, person.id, start, last, now)],
         "pain": [*_pain(whole, first)],
@@ -46,7 +46,8 @@ def record(tx: Tx, person: Person, first: date, last: date, now: datetime) -> di
     }
 
 
-def _plan(plan: Plan) -> dict[str, Any]:
+def plan_facts(plan: Plan) -> dict[str, Any]:
+    """What a page says of a plan: weekdays from Monday = 0, the window and the gap in minutes, ISO days."""
     return {
         "movement": plan.movement,
         "per_side": MOVEMENTS[plan.movement].per_side,
@@ -99,7 +100,8 @@ def _steps(tx: Tx, whole: ClientWeek, first: date) -> list[dict[str, Any]]:
         verdict = judge(test.trials, whole.steps[:number], cutoff, percent)
         if test.day >= first:
             step = {"best": seconds(test.best), "slower": verdict.slower}
-            found.append({"day": test.day.isoformat(), "positive": verdict.positive, **step})
+            said = {"id": test.id, "day": test.day.isoformat(), "positive": verdict.positive}
+            found.append({**said, **step})
     return found
 
 

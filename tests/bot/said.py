@@ -56,7 +56,7 @@ FAMILIES: dict[str, list[str]] = {
         *(f"ask-pain-{step}" for step in pain.STEPS),
         *(f"ask-fall-{step}" for step in _fall_steps),
     ],
-    "data-{kind}": ["data-json", "data-csv"],
+    "data-{kind}": ["data-json", "data-csv", "data-fhir"],
     "ask-{step}": [f"ask-{step}" for step in _join_steps],
     "ask-times-{field}": [f"ask-times-{field}" for field in ("zone", "window", "quiet")],
     "ask-plan-{field.replace('_', '-')}": [f"ask-plan-{field}" for field in _dashed],

@@ -18,6 +18,7 @@ from scheduler.ports import Outgoing
 from scheduler.usecases import archive, days, digests, erasing
 from storage.engine import Database
 from storage.tables import AuditRow, InboxRow, metadata, table
+from tests.bot.reports.r4 import faults
 from tests.journeys.desk import Desk
 from tests.journeys.rooms import ANN, DANA, EVE, GIL, IDS, KIM, MONDAY, Whole, at, on_both
 
@@ -242,6 +243,10 @@ async def test_where_files_are_sent_she_gets_all_of_it_and_nothing_of_others(des
     assert b"secret of another" not in content
     table = files["record-2027-03-08.csv"].content("en").decode("utf-8-sig")
     assert "bouts_done,1,reps,10\r\n" in table
+    bundle = json.loads(files["record-2027-03-08.fhir.json"].content("en"))
+    assert faults(bundle) == []  # HL7 FHIR R4
+    assert "Ann" in json.dumps(bundle)
+    assert "secret of another" not in json.dumps(bundle)
 
 
 async def test_the_whole_program_takes_a_test_sends_the_files_and_lets_her_go(whole: Whole) -> None:
@@ -258,7 +263,7 @@ async def test_the_whole_program_takes_a_test_sends_the_files_and_lets_her_go(wh
     await whole.say(ANN, "/data")
     await whole.press(ANN, "mf")
     await whole.step(at(5, 10))
-    assert (whole.count(ANN, "data-json"), whole.count(ANN, "data-csv")) == (1, 1)
+    assert [whole.count(ANN, f"data-{form}") for form in ("json", "csv", "fhir")] == [1, 1, 1]
     await whole.say(ANN, "I want to leave")
     await whole.press(ANN, "lv")
     await whole.press(ANN, "lvy")

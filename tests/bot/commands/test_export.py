@@ -21,6 +21,7 @@ from storage.keys import Keyring
 from storage.store import SqlStore
 from storage.vault import unlock
 from tests.bot.commands.conftest import Boutwise, Told, plain
+from tests.bot.reports.r4 import faults
 from tests.conftest import on_sqlite
 from tests.storage.clinic import NOW, TODAY, client, clinician, planned
 
@@ -104,6 +105,25 @@ def test_csv_has_one_value_a_line_and_carries_nothing_out(export: Any) -> None:
     assert ["step_tests", "1", "trials.1", "1501"] in rows
 
 
+def test_fhir_is_a_sound_bundle_with_the_figures_of_the_weeks(export: Any) -> None:
+    told, path = export("fhir", "--to", str(TODAY))
+    assert (told.code, told.out.strip(), told.err) == (0, str(path), "")
+    bundle = json.loads(path.read_text(encoding="utf-8"))
+    assert faults(bundle) == []  # HL7 FHIR R4
+    codes = [
+        e["resource"].get("code", {}).get("coding", [{}])[0].get("code") for e in bundle["entry"]
+    ]
+    assert (codes.count("bout"), codes.count("week"), codes.count("step-test")) == (2, 1, 1)
+    assert "Somebody Else" not in path.read_text(encoding="utf-8")
+    _, path = export("fhir", "--to", str(YESTERDAY))
+    bundle = json.loads(path.read_text(encoding="utf-8"))
+    assert faults(bundle) == []
+    codes = [
+        e["resource"].get("code", {}).get("coding", [{}])[0].get("code") for e in bundle["entry"]
+    ]
+    assert (codes.count("bout"), codes.count("step-test")) == (1, 0)
+
+
 def test_pdf_is_the_page_about_the_client(export: Any) -> None:
     told, path = export("pdf", "--from", str(TODAY), "--to", str(TODAY))
     assert told.code == 0
@@ -116,7 +136,6 @@ def test_pdf_is_the_page_about_the_client(export: Any) -> None:
 @pytest.mark.parametrize(
     ("words", "said"),
     [
-        (("fhir",), "--format fhir is not there yet"),
         (("json", "--from", "8 March"), "--from must be a day like 2027-03-08"),
         (("json", "--from", "2027-03-09", "--to", "2027-03-08"), "comes after"),
     ],
