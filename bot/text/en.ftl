@@ -778,7 +778,7 @@ cannot-see-files =
         [poll] I cannot answer this, so I noted nothing. Please type what you want to say.
         [dice] I can only read text, so I noted nothing. Please type the number you did.
        *[other] I can only read text, so I noted nothing. Please type it.
-    } In an emergency, call your local emergency number.
+    } In an emergency, call { $emergency_number }.
 question-over = This question is closed. I changed nothing.
 not-for-you = This button is for someone else. I changed nothing.
 ask-role = You act as: { $role }. As whom do you want to act?

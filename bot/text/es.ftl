@@ -818,7 +818,7 @@ cannot-see-files =
         [poll] No puedo contestar a esto, así que no anoté nada. Por favor, escriba lo que quiere decir.
         [dice] Solo puedo leer texto. No anoté nada. Por favor, escriba el número que hizo.
        *[other] Solo puedo leer texto. No anoté nada. Por favor, escríbalo.
-    } En una emergencia, llame al número local de emergencias.
+    } En una emergencia, llame al { $emergency_number }.
 question-over = Esta pregunta está cerrada. No cambié nada.
 not-for-you = Este botón es para otra persona. No cambié nada.
 ask-role = Su papel ahora: { $role }. ¿Qué papel quiere?

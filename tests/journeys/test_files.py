@@ -33,7 +33,7 @@ async def test_a_file_logs_nothing_and_offers_to_say_that_something_hurts(
     await ann.until(8)
     answer = await did(ann, people.send_file, kind, f"invented.{kind}")
     assert answer.ids == ("cannot-see-files", "file-hurts")
-    assert answer.texts[0].args["file"] == kind
+    assert answer.texts[0].args == {"file": kind, "emergency_number": "112"}
     assert ann.done() == 0
     assert (await ann.press("hurt")).ids == ("ask-pain-sign",)
 

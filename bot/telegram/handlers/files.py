@@ -26,7 +26,8 @@ def without_words(act: Act) -> Reply:
     update = act.update
     if update.file == "location" and own_times.asks_zone(act.tx, act.who.id):
         return own_times.propose_zone(act.tx, act.who.id, update.zone, act.now)
-    not_taken = text("cannot-see-files", file=update.file or "other")
+    number = act.tx.book.practice().emergency_number
+    not_taken = text("cannot-see-files", file=update.file or "other", emergency_number=number)
     if act.tx.people.client(act.who.id).consent_at is None:
         return Reply((not_taken,))  # before consent nothing about health is asked (J2)
     return Reply((not_taken, text("file-hurts")))
