@@ -5,7 +5,19 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import Column, Connection, Table, delete, func, or_, select, update
+from sqlalchemy import (
+    Column,
+    ColumnElement,
+    Connection,
+    Table,
+    and_,
+    delete,
+    exists,
+    func,
+    or_,
+    select,
+    update,
+)
 
 from scheduler.domain.people import Role
 from scheduler.ports import Post
@@ -146,17 +158,24 @@ class Archive:
                 yield {"at": row["written_at"], "words": said.get("words", "")}
 
     def _wrote(self, client: int) -> Iterator[Mapping[str, Any]]:
-        account = self._account(client)
-        if account is None:
-            return
-        hers = select(inbox).where(inbox.c.chat == str(account)).order_by(inbox.c.update_id)
+        hers = select(inbox).where(self._said_by(client)).order_by(inbox.c.update_id)
         for row in self._all(hers):
             yield {"at": row["received_at"], "update": row["payload"]}
 
-    def _account(self, client: int) -> int | None:
-        found = select(persons.c.account).where(persons.c.id == client)
+    def _said_by(self, client: int) -> ColumnElement[bool]:
+        """Updates of hers; those of which nothing says whose they are, if the account is hers alone."""
+        chat = self._own_chat(client)
+        return or_(inbox.c.said_by == client, and_(inbox.c.said_by.is_(None), inbox.c.chat == chat))
+
+    def _own_chat(self, client: int) -> str | None:
+        """The chat in which she has no other role than that of a client; `None` if there is none."""
+        other = persons.alias("other")
+        another = exists().where(
+            other.c.account_lookup == persons.c.account_lookup, other.c.id != client
+        )
+        found = select(persons.c.account).where(persons.c.id == client, ~another)
         account: int | None = self._connection.execute(found).scalar_one_or_none()
-        return account
+        return None if account is None else str(account)
 
     def _all(self, query: Any) -> Iterator[Mapping[str, Any]]:
         for row in self._connection.execute(query).mappings():
@@ -165,16 +184,16 @@ class Archive:
     # --- erased ---
 
     def erase(self, client: int) -> None:
-        account = self._account(client)
+        chat = self._own_chat(client)
         hers = self._hers(client)
         self._clean_outbox(hers)
         self._clean_inbox(hers)
         self._clean_digests(hers)
         self._clean_questions(hers)
-        if account is not None:
-            self._run(delete(inbox).where(inbox.c.chat == str(account)))
-            self._run(delete(outbox).where(outbox.c.chat_lookup == str(account)))
-            self._run(delete(guesses).where(guesses.c.account_lookup == str(account)))
+        self._run(delete(inbox).where(self._said_by(client)))
+        if chat is not None:
+            self._run(delete(outbox).where(outbox.c.chat_lookup == chat))
+            self._run(delete(guesses).where(guesses.c.account_lookup == chat))
         self._run(delete(SECTIONS[0].table).where(SECTIONS[0].table.c.client == client))
         self._run(delete(outbox).where(outbox.c.person == client))
         for section in SECTIONS[1:]:

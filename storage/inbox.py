@@ -122,8 +122,13 @@ class Inbox:
         claimed = (_unfinished(inbox), inbox.c.state == Arrival.CLAIMED)
         return self._connection.execute(update(inbox).where(*claimed).values(free)).rowcount
 
-    def finish(self, update_id: int, worker: str) -> bool:
-        done = {"state": Arrival.DONE, "worker": None, "lease_until": None}
+    def finish(self, update_id: int, worker: str, said_by: int | None = None) -> bool:
+        done = {
+            "state": Arrival.DONE,
+            "worker": None,
+            "lease_until": None,
+            "said_by": said_by,
+        }
         return self._close(update_id, worker, done)
 
     def failed(self, update_id: int, worker: str, retry_at: datetime | None, reason: str) -> bool:

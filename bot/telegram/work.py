@@ -187,9 +187,10 @@ class Work:
             if row.attempts > TAKEN_AT_MOST:
                 raise EndsItsWorkerError
             update = incoming(row.payload, row.received_at)
+            said_by = None
             if update is not None:
-                dispatch.handle(tx, replace(update, tried_again=row.tried_again), now)
-            if not tx.inbox.finish(row.update_id, self._name):
+                said_by = dispatch.handle(tx, replace(update, tried_again=row.tried_again), now)
+            if not tx.inbox.finish(row.update_id, self._name, said_by):
                 raise LostLeaseError
             return update.press_id if update else None
 

@@ -121,8 +121,10 @@ class Inbox(Protocol):
         """End every claim at once; how many there were. Only for the sole process of a store."""
         ...
 
-    def finish(self, update_id: int, worker: str) -> bool:
+    def finish(self, update_id: int, worker: str, said_by: int | None = None) -> bool:
         """Mark as handled, in the transaction of its effects. False if the lease was lost.
+
+        `said_by` is the person who said it, in the role in which it was taken; `None` for a stranger.
 
         Then another worker has finished it or is at it, and the caller raises, so that nothing is kept.
         """

@@ -76,7 +76,10 @@ class Arrival(StrEnum):
 
 
 class InboxRow(Row, table=True):
-    """An update of the platform, kept before it is confirmed. `retry_at`: not handled before."""
+    """An update of the platform, kept before it is confirmed. `retry_at`: not handled before.
+
+    `said_by` is the person as whom it was handled, a number that outlives her: an account may hold several.
+    """
 
     __tablename__ = "inbox"
     __table_args__ = (
@@ -98,3 +101,4 @@ class InboxRow(Row, table=True):
     lease_until: datetime | None = Field(sa_type=Instant)
     retry_at: datetime = Field(sa_type=Instant)
     reason: str | None = Field(sa_type=CleanText)
+    said_by: int | None

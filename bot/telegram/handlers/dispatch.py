@@ -34,11 +34,15 @@ ROLE_OF: dict[str, Role] = {
 """Which role a button's verb belongs to. A press by anybody without that role is refused."""
 
 
-def handle(tx: Tx, update: Incoming, now: datetime) -> None:
-    """Carry out one update and put its answer into the outbox."""
+def handle(tx: Tx, update: Incoming, now: datetime) -> int | None:
+    """Carry out one update and put its answer into the outbox; as whom it was taken."""
     who, answer = _answer(tx, update, now)
-    if answer is None:
-        return
+    if answer is not None:
+        _say(tx, who, update, answer, now)
+    return who.id if who else None
+
+
+def _say(tx: Tx, who: Person | None, update: Incoming, answer: Reply, now: datetime) -> None:
     in_place = update.kind == "press" and answer.in_place
     # Several pictures at once are one message of hers: they get one answer.
     album = update.album if not update.text else ""
