@@ -17,6 +17,8 @@ COMMANDS = {
     "people": "who is in the practice",
     "digest": "one clinician's week as files",
     "export": "one client's record as a file",
+    "backup": "a copy of the embedded database in one file, while the bot runs",
+    "restore": "put a backup into an empty place",
     "key": "a new key for encryption at rest",
     "dose": "one day spread, and the dose table; no database",
     "understand": "what a client's text would be taken for; no database",
@@ -75,11 +77,12 @@ def _fault(error: Exception) -> tuple[int, str]:
     from sqlalchemy.exc import DBAPIError  # noqa: PLC0415 # keeps --help fast
 
     from bot.settings import BadSettingError  # noqa: PLC0415
+    from storage.backup import BadBackupError  # noqa: PLC0415
     from storage.keys import DamagedError, WrongKeyError  # noqa: PLC0415
     from storage.migrate import BrokenReferencesError  # noqa: PLC0415
 
     match error:
-        case BadSettingError():
+        case BadSettingError() | BadBackupError():
             return 2, str(error)
         case WrongKeyError():
             return 2, f"BOUTWISE_KEY cannot be used: {error}"

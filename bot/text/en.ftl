@@ -803,6 +803,7 @@ answer-choice = Please tap a button, or send the words on it.
 
 ## clinician: flags
 
+records-restored = The records were put back from a copy made { $since }. What was written here from then until now is lost, also about pain or a fall. Please ask your clients, and look at what you did in that time yourself: holds, releases, plans.
 answers-lost = I was cut off from { $since } until now. The chat service keeps what clients write for a day only. Answers may be lost, also about pain or a fall. Please ask your clients.
 
 flag =
@@ -1420,7 +1421,10 @@ invitation =
     { $link }
 ask-discharge = End the care of { $name } here? Everything stops. The record stays.
 ask-erase = Erase all that is kept about { $name } (client { $person })? This cannot be undone. Ask first how long the law wants it kept. The audit trail keeps a number and no values.
-erased = All that was kept about client { $person } is erased. Backups made before today still hold it until you delete them. The chat service may keep its copy.
+erased = All that was kept about client { $person } is erased. Backups made before today still hold it{ $until ->
+        [none] { "" }
+       *[other] , the last one until { $until }
+    }: delete them by then. The chat service may keep its copy.
 data-wanted = { $name } asks for a copy of all data. On the server: boutwise export --client { $person } --format json --out FILE
 discharged = The care of { $name } here has ended. Nothing more is sent.
 
@@ -2139,3 +2143,10 @@ name-setting-step-weeks = Step test again
 name-setting-erase-left = Erase those who left
     .does = Whether the data of a client who left are erased 7 days later: yes or no. Ask first how long the law wants them kept.
     .unit = { "" }
+name-setting-backup-days = Backups expire
+    .does = How long a backup can be put back. Delete it then: it may hold what was erased since.
+    .unit =
+        { $value ->
+            [one] day
+           *[other] days
+        }

@@ -1255,6 +1255,7 @@ help-clinician =
     /fichas muestra cómo se explica cada ejercicio, y recibe sus propias imágenes.
     Los avisos llegan solos. Cierre cada uno con su resultado.
 welcome-clinician = Hola, { $name }. Ha entrado en { $practice } como terapeuta. Empiece con /invitar o /pacientes.
+records-restored = Los datos se recuperaron de una copia hecha el { $since }. Lo que se escribió aquí desde entonces hasta ahora se perdió, también sobre dolor o una caída. Por favor, pregunte a sus pacientes, y mire lo que usted hizo en ese tiempo: paradas, permisos para seguir, planes.
 answers-lost = Estuve sin conexión desde el { $since } hasta ahora. El servicio de chat guarda lo que se escribe solo un día. Puede que se hayan perdido respuestas, también sobre dolor o una caída. Por favor, pregunte a sus pacientes.
 
 ## clinician: the week as picture and file
@@ -1500,7 +1501,10 @@ invitation =
     { $link }
 ask-discharge = ¿Termina aquí la atención de { $name }? Todo se para. El historial queda.
 ask-erase = ¿Borrar todo lo que se guarda de { $name } (paciente { $person })? No se puede deshacer. Vea antes cuánto tiempo manda guardarlo la ley. El registro de cambios guarda un número y ningún valor.
-erased = Se borró todo lo que se guardaba del paciente { $person }. Las copias de antes de hoy aún lo tienen hasta que las borre. El servicio de chat puede guardar su copia.
+erased = Se borró todo lo que se guardaba del paciente { $person }. Las copias de seguridad de antes de hoy aún lo tienen{ $until ->
+        [none] { "" }
+       *[other] , la última hasta el { $until }
+    }: bórrelas antes de ese día. El servicio de chat puede guardar su copia.
 data-wanted = { $name } pide una copia de todos sus datos. En el servidor: boutwise export --client { $person } --format json --out ARCHIVO
 discharged = La atención de { $name } aquí ha terminado. Ya no se envía nada.
 
@@ -2254,3 +2258,10 @@ name-setting-step-weeks = Repetir prueba
 name-setting-erase-left = Borrar a quien se fue
     .does = Si los datos de quien se fue se borran 7 días después: sí o no. Vea antes cuánto tiempo manda guardarlos la ley.
     .unit = { "" }
+name-setting-backup-days = Caducan las copias
+    .does = Durante cuánto tiempo se puede recuperar una copia de seguridad. Bórrela entonces: puede tener lo que se borró después.
+    .unit =
+        { $value ->
+            [one] día
+           *[other] días
+        }

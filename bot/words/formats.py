@@ -33,6 +33,7 @@ MAY_BE_ABSENT: Mapping[str, Any] = {
     "per_side": False,
     "phone": "",
     "step": None,
+    "until": None,
     "waiting": 1,
 }
 """Arguments that a message may lack, for one that waits in the outbox may be older than its words."""

@@ -49,6 +49,7 @@ class Practice:
     step_slower_percent: int = 20
     step_weeks: int = 6
     erase_left: str = "no"
+    backup_days: int = 30
 
     @property
     def callable(self) -> bool:
@@ -99,6 +100,7 @@ BOUNDS: dict[str, tuple[int, int]] = {
     "repeat_hours": (1, 24),
     "step_slower_percent": (5, 100),
     "step_weeks": (1, 26),
+    "backup_days": (1, 365),
 }
 """Smallest and largest value of every whole-number setting."""
 

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import datetime, timedelta
+from zoneinfo import ZoneInfo
 
+from scheduler.domain.hours import local_day
 from scheduler.domain.leaving import erase_at
 from scheduler.domain.people import Role, State
 from scheduler.domain.reply import Reply, reply
@@ -30,7 +32,9 @@ def erase(tx: Tx, by: int | None, client_id: int, now: datetime) -> Reply:
     tx.people.lock(client_id)
     tx.archive.erase(client_id)
     tx.book.audit(by, "erase", client_id, now)
-    return reply("erased", person=client_id)
+    practice = tx.book.practice()
+    until = local_day(now, ZoneInfo(practice.zone)) + timedelta(days=practice.backup_days)
+    return reply("erased", person=client_id, until=until.isoformat())
 
 
 def fallen_due(tx: Tx, client_id: int, now: datetime) -> bool:

@@ -32,6 +32,16 @@ def heard_at(tx: Tx) -> datetime | None:
     return datetime.fromisoformat(kept) if kept else None
 
 
+def restored(tx: Tx, made_at: datetime, now: datetime) -> None:
+    """The records were put back from a copy of `made_at`: clinicians and admins are told what that means."""
+    since = wall(made_at, ZoneInfo(tx.book.practice().zone))
+    for person in tx.people.staff():
+        key = f"restored:{now.isoformat()}:{person.id}"
+        tell(tx, person.id, key, Lane.FLAG, message("records-restored", since=since), now)
+    tx.book.audit(None, "restore", None, now, before=made_at.isoformat())
+    tx.book.put(RECEIVED, now.isoformat())
+
+
 def _tell(tx: Tx, last: datetime, now: datetime) -> None:
     words = message("answers-lost", since=wall(last, ZoneInfo(tx.book.practice().zone)))
     for person in tx.people.staff():

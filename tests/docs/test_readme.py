@@ -28,7 +28,7 @@ ELSEWHERE = {
     f"BOUTWISE_{name}"
     for name in (
         *("REQUIRE", "KILLS", "JOURNEYS", "FORGED", "FAILURES", "STEPS", "STEPS_ON", "ZONES"),
-        *("BACKLOG", "NAUGHTY", "WORKER_KILLS", "REPLIES"),
+        *("BACKLOG", "NAUGHTY", "WORKER_KILLS", "REPLIES", "CORRUPTIONS"),
     )
 }
 """Variables of the test run."""
