@@ -151,11 +151,13 @@ class Archive:
             yield {"at": row["accepted_at"] or row["unknown_at"], "message": row["payload"]}
 
     def _to_clinician(self, client: int) -> Iterator[Mapping[str, Any]]:
-        answers = outbox.c.key.startswith("from-client:", autoescape=True)
+        answers = outbox.c.key.startswith(f"from-client:{client}:", autoescape=True)
+        told: set[str] = set()
         for row in self._all(select(outbox).where(answers).order_by(outbox.c.id)):
-            said = row["payload"][0]["args"]
-            if said.get("client") == client:
-                yield {"at": row["written_at"], "words": said.get("words", "")}
+            answer, _, _ = row["key"].rpartition(":")
+            if answer not in told:  # it may have gone to several readers
+                told.add(answer)
+                yield {"at": row["written_at"], "words": row["payload"][0]["args"].get("words", "")}
 
     def _wrote(self, client: int) -> Iterator[Mapping[str, Any]]:
         hers = select(inbox).where(self._said_by(client)).order_by(inbox.c.update_id)

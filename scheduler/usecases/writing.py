@@ -120,7 +120,7 @@ def answer(tx: Tx, client_id: int, writer: int, said: str, source: str, now: dat
             phone=client.phone,
         )
         for each in _readers(tx, client, writer, now):
-            tell(tx, each, f"from-client:{source}:{each}", Lane.FLAG, words, now)
+            tell(tx, each, f"from-client:{client_id}:{source}:{each}", Lane.FLAG, words, now)
         return reply("reply-sent", clinician=reader.name if reader else "")
 
 

@@ -259,6 +259,11 @@ async def test_an_answer_to_a_colleague_reaches_him_and_her_clinician(desk: Desk
     assert desk.the(ANN, "ask-reply").args["clinician"] == "Eve"
     await desk.say(ANN, BACK)
     assert (desk.count(EVE, "from-client"), desk.count(DANA, "from-client")) == (1, 1)
+    # In her own copy it stands once, and in nobody else's.
+    for who, words in ((ANN, [BACK]), (GIL, [])):
+        number = IDS[who]
+        copy = await desk.run(lambda tx, number=number: tx.archive.of(number))  # type: ignore[misc]
+        assert [each["words"] for each in copy["to_clinician"]] == words
 
 
 @on_both
