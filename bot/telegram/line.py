@@ -8,7 +8,10 @@ connection cut in the middle as of one never made, after which a prompt would be
 from __future__ import annotations
 
 import ssl
+from functools import cache
 from typing import Any
+from urllib.parse import urlsplit
+from urllib.request import getproxies, proxy_bypass
 
 import aiohttp
 from telegram.error import NetworkError, TimedOut
@@ -83,7 +86,7 @@ class Line(BaseRequest):
         try:
             async with self._session.request(
                 method, url, data=_body(request_data), headers=headers, timeout=timeout,
-                allow_redirects=False,
+                allow_redirects=False, proxy=_proxy(*urlsplit(url)[:2]),
             ) as answer:  # fmt: skip
                 return answer.status, await answer.read()
         except NEVER_CONNECTED as error:
@@ -98,7 +101,16 @@ class Line(BaseRequest):
             limit=self._connections, ssl=self._trust or True, keepalive_timeout=IDLE_SECONDS
         )
         jar = aiohttp.DummyCookieJar()
-        return aiohttp.ClientSession(connector=connector, cookie_jar=jar, trust_env=True)
+        return aiohttp.ClientSession(connector=connector, cookie_jar=jar)
+
+
+@cache
+def _proxy(scheme: str, host: str) -> str | None:
+    """The proxy that the environment names for a server, found once.
+
+    aiohttp would look it up at every request, with a password file in the home folder, in two threads.
+    """
+    return None if proxy_bypass(host) else getproxies().get(scheme)
 
 
 def _or(given: Any, default: float) -> float | None:
@@ -120,12 +132,12 @@ def _timeout(
     )
 
 
-def _body(data: RequestData | None) -> aiohttp.FormData | None:
-    if data is None:
-        return None
+def _body(data: RequestData | None) -> aiohttp.FormData | dict[str, str] | None:
+    if data is None or not data.multipart_data:
+        return data.json_parameters if data else None
     form = aiohttp.FormData()
     for name, value in data.json_parameters.items():
         form.add_field(name, value)
-    for name, (filename, content, kind) in (data.multipart_data or {}).items():
+    for name, (filename, content, kind) in data.multipart_data.items():
         form.add_field(name, content, filename=filename, content_type=kind)
     return form

@@ -9,6 +9,7 @@ from telegram import Bot
 
 from bot.rehearsal.faults import Fault
 from bot.telegram.application import Platform, username
+from bot.telegram.line import _proxy
 from bot.telegram.sender import TelegramSender
 from scheduler.domain.messages import text
 from scheduler.ports import Delivered, Letter, TryLater, Unknown
@@ -45,6 +46,37 @@ async def test_a_name_that_leads_nowhere_was_not_reached_either() -> None:
     await bot.request.initialize()
     assert await TelegramSender(bot).send(letter(1)) == NOT_SENT
     await bot.request.shutdown()
+
+
+@pytest.mark.parametrize(
+    ("left_out", "used"), [("", True), ("elsewhere.invalid", True), ("*", False)]
+)
+async def test_the_proxy_of_the_environment_is_used_but_for_what_it_leaves_out(
+    stand: Stand, monkeypatch: pytest.MonkeyPatch, left_out: str, used: bool
+) -> None:
+    asked: list[bytes] = []
+
+    async def proxy(reader: asyncio.StreamReader, writer: asyncio.StreamWriter) -> None:
+        asked.append(await reader.readuntil(b"\r\n"))
+        writer.write(b"HTTP/1.1 502 Bad Gateway\r\nContent-Length: 0\r\nConnection: close\r\n\r\n")
+        await writer.drain()
+        writer.close()
+
+    server = await asyncio.start_server(proxy, "127.0.0.1", 0)
+    async with server:
+        port = server.sockets[0].getsockname()[1]
+        monkeypatch.setenv("http_proxy", f"http://127.0.0.1:{port}")
+        monkeypatch.setenv("no_proxy", left_out)
+        _proxy.cache_clear()
+        bot = Platform(stand.world.token, stand.url).bot
+        await bot.request.initialize()
+        ann = await stand.person()
+        sent = await TelegramSender(bot).send(letter(ann))
+        await bot.request.shutdown()
+    _proxy.cache_clear()
+    assert isinstance(sent, Unknown if used else Delivered)
+    # RFC 9112, 3.2.2: to a proxy the whole address is asked for (from memory)
+    assert [line.startswith(f"POST {stand.url}/bot".encode()) for line in asked] == [True] * used
 
 
 @pytest.mark.parametrize("kind", ["drop-before", "drop-after"])
