@@ -47,6 +47,7 @@ from storage.tables import (
     QuestionRow,
     ReportRow,
     StepTestRow,
+    TapRow,
     WeekRow,
     table,
 )
@@ -200,8 +201,8 @@ class Archive:
         self._run(delete(outbox).where(outbox.c.person == client))
         for section in SECTIONS[1:]:
             self._run(delete(section.table).where(section.table.c[section.owner] == client))
-        invitations = table(InvitationRow)
-        self._run(delete(invitations).where(invitations.c.person == client))
+        for hers_alone in (table(InvitationRow), table(TapRow)):
+            self._run(delete(hers_alone).where(hers_alone.c.person == client))
         about = or_(trail.c.about == client, trail.c.who == client)
         self._run(update(trail).where(about).values(change={}))
         self._run(delete(clients).where(clients.c.id == client))

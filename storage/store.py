@@ -26,6 +26,7 @@ from storage.questions import Questions
 from storage.staff import Digests, Staffing
 from storage.standing import Standings
 from storage.steptests import StepTests
+from storage.taps import Taps
 from storage.weeks import Weeks
 
 Result = TypeVar("Result")
@@ -48,6 +49,7 @@ class SqlTx:
         self.health: ports.Health = Health(connection, memo)
         self.flags: ports.Flags = Flags(connection, memo)
         self.questions: ports.Questions = Questions(connection, memo)
+        self.taps: ports.Taps = Taps(connection)
         self.staff: ports.Staffing = Staffing(connection)
         self.digests: ports.Digests = Digests(connection)
         self.book: ports.Book = Book(connection)

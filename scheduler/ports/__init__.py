@@ -17,6 +17,7 @@ from scheduler.ports.nouns import (
     People,
     Plans,
     Questions,
+    Taps,
 )
 from scheduler.ports.sending import (
     SEND_WITHIN,
@@ -43,6 +44,7 @@ from scheduler.ports.values import (
     PlanVersion,
     Post,
     Question,
+    Tap,
     Turn,
     WeekPlan,
 )
@@ -90,6 +92,8 @@ __all__ = [
     "Standings",
     "StepTests",
     "Store",
+    "Tap",
+    "Taps",
     "TryLater",
     "Turn",
     "Tx",

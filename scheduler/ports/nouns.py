@@ -10,7 +10,7 @@ from scheduler.domain.days import Bout, Day, Entry
 from scheduler.domain.flags import Flag
 from scheduler.domain.people import Clearance, Client, Hold, Invitation, Person
 from scheduler.domain.plan import Plan
-from scheduler.ports.values import Json, PlanVersion, Question
+from scheduler.ports.values import Json, PlanVersion, Question, Tap
 
 
 class GoneError(LookupError):
@@ -255,3 +255,15 @@ class Questions(Protocol):
         ...
 
     def close(self, person: int, *kinds: str) -> None: ...
+
+
+class Taps(Protocol):
+    """The last thing a person did, if it was a tap that the message has no button for any more."""
+
+    def last(self, person: int) -> Tap | None: ...
+
+    def keep(self, person: int, tap: Tap) -> None:
+        """In place of the one before."""
+        ...
+
+    def forget(self, person: int) -> None: ...

@@ -8,7 +8,17 @@ from typing import Protocol, TypeVar
 
 from scheduler.domain.settings import Practice
 from scheduler.ports.boxes import Inbox, Leases, Outbox
-from scheduler.ports.nouns import Days, Flags, Health, Invitations, Ledger, People, Plans, Questions
+from scheduler.ports.nouns import (
+    Days,
+    Flags,
+    Health,
+    Invitations,
+    Ledger,
+    People,
+    Plans,
+    Questions,
+    Taps,
+)
 from scheduler.ports.standing import Archive, Aside, Standings
 from scheduler.ports.values import Json
 from scheduler.ports.week import Companions, Digests, Pauses, Staffing, StepTests, Weeks
@@ -51,6 +61,7 @@ class Tx(Protocol):
     health: Health
     flags: Flags
     questions: Questions
+    taps: Taps
     staff: Staffing
     digests: Digests
     outbox: Outbox

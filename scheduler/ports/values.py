@@ -127,6 +127,15 @@ class Question:
 
 
 @dataclass(frozen=True, slots=True)
+class Tap:
+    """A button that was carried out: its data, the message it was under, and when it was received (UTC)."""
+
+    message_id: int
+    data: str
+    at: datetime
+
+
+@dataclass(frozen=True, slots=True)
 class WeekPlan:
     """The impact days planned for a client's week that begins on `start` (local dates).
 

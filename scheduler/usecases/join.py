@@ -160,18 +160,21 @@ def readiness_answer(
     kind, _, screen = question.step.partition("-")
     if kind == "screen" and answer == "yes":
         return _ask(tx, client_id, f"which-{screen}", body, now)
-    if kind == "screen" and answer in readiness.SCREENS[screen]:  # an older keyboard: it is a yes
+    if answer in readiness.SCREENS[screen]:  # under an older screen too: it is a yes
         body["yes"] = sorted({*body["yes"], answer})
         return _ask(tx, client_id, f"which-{screen}", body, now)
-    if kind == "which" and answer in readiness.SCREENS[screen]:
-        body["yes"] = sorted({*body["yes"]} ^ {answer})
-        return _ask(tx, client_id, question.step, body, now)
     if kind == "which" and not {*body["yes"]} & {*readiness.SCREENS[screen]}:
         body["yes"].append(f"unsure-{screen}")  # "not sure" without saying which is still a yes
     following = readiness.next_screen(screen)
     told = _new_yes(tx, client_id, body["yes"], now)
     asked = _ask(tx, client_id, f"screen-{following}" if following else "usual-pain", body, now)
     return replace(asked, message=(*told, *asked.message))
+
+
+def take_out(tx: Tx, client_id: int, question: Question, key: str, now: datetime) -> Reply:
+    """One that was ticked on a screen of readiness is no yes after all."""
+    yes = [each for each in question.body.get("yes", []) if each != key]
+    return _ask(tx, client_id, question.step, {"yes": yes}, now)
 
 
 def _new_yes(tx: Tx, client_id: int, yes: list[str], now: datetime) -> Message:

@@ -100,19 +100,21 @@ def keep_days(tx: Tx, client_id: int, now: datetime) -> Reply:
         return choose_days(tx, client, date.fromisoformat(question.body["start"]), days, now)
 
 
-def change_days(tx: Tx, client_id: int, day: date | None, now: datetime) -> Reply:
-    """Show the days of the week to choose from; a day that is named is put in or taken out."""
+def change_days(
+    tx: Tx, client_id: int, now: datetime, day: date | None = None, *, chosen: bool = True
+) -> Reply:
+    """Show the days of the week to choose from; a day that is named is put in, or else taken out."""
     with changing(tx, client_id, now):
         question = open_question(tx, client_id, "week")
         if question is None:
             return reply("question-over")
         start = date.fromisoformat(question.body["start"])
-        chosen = {date.fromisoformat(each) for each in question.body["days"]}
+        days = {date.fromisoformat(each) for each in question.body["days"]}
         if day is not None and 0 <= (day - start).days < WEEK:
-            chosen ^= {day}
-        days = [each.isoformat() for each in sorted(chosen)]
-        tx.questions.ask(replace(question, body={**question.body, "days": days}))
-        return Reply((_choices(start, sorted(chosen)),))
+            days = days | {day} if chosen else days - {day}
+        body = {**question.body, "days": [each.isoformat() for each in sorted(days)]}
+        tx.questions.ask(replace(question, body=body))
+        return Reply((_choices(start, sorted(days)),))
 
 
 def days_by_name(tx: Tx, client_id: int, weekdays: tuple[int, ...], now: datetime) -> Reply:

@@ -27,7 +27,7 @@ from storage.tables.people import (
     SettingRow,
     StaffRow,
 )
-from storage.tables.post import Arrival, InboxRow, OutboxRow
+from storage.tables.post import Arrival, InboxRow, OutboxRow, TapRow
 from storage.tables.sharing import DepartureRow, LeaseRow
 
 __all__ = [
@@ -59,6 +59,7 @@ __all__ = [
     "SettingRow",
     "StaffRow",
     "StepTestRow",
+    "TapRow",
     "WeekRow",
     "metadata",
     "table",

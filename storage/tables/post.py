@@ -102,3 +102,16 @@ class InboxRow(Row, table=True):
     retry_at: datetime = Field(sa_type=Instant)
     reason: str | None = Field(sa_type=CleanText)
     said_by: int | None
+
+
+class TapRow(Row, table=True):
+    """The last button of a person that was carried out, by which its second press is known."""
+
+    __tablename__ = "tap"
+
+    person: int = Field(
+        primary_key=True, foreign_key="person.id", sa_column_kwargs={"autoincrement": False}
+    )
+    message_id: int = Field(sa_type=BigInteger)
+    data: str = Field(sa_type=Sealed)
+    at: datetime = Field(sa_type=Instant)

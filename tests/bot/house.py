@@ -28,7 +28,7 @@ from tests.journeys.rooms import ANN, BO, DANA, EVE, GIL, IDS, KIM, MONDAY, ROLE
 STRANGER = KIM + 500
 ASIDE = 7
 """The number of an update that was set aside."""
-POST = {"outbox", "inbox", "secret"}
+POST = {"outbox", "inbox", "secret", "tap"}
 """Tables that are not facts about people."""
 HEARD = "heard_at"
 """When anything last came from a client: every press of hers says that, whatever comes of it (H8)."""
@@ -86,12 +86,12 @@ class House:
     # --- what people do ---
 
     def press(self, who: int, data: str) -> Message:
-        """Press with any data; the answer."""
+        """Press with any data, each time under another message; the answer."""
         self.erasing = data.startswith(f"{ERASE}:")
         return self._update(
             callback_query={
                 "id": "1", **self._from(who), "data": data,
-                "message": {"message_id": 1, "chat": {"id": who, "type": "private"}},
+                "message": {"message_id": self.updates, "chat": {"id": who, "type": "private"}},
             }
         )  # fmt: skip
 
@@ -274,7 +274,7 @@ class House:
                 return allowed and self.owner.get(about) == person
             case _:
                 gone = self.erasing and (new is None or name == "digest")
-                return name in OF_ADMIN or gone
+                return name in OF_ADMIN or gone or _told_of_discharge(name, old, row)
 
     def _client_may(self, person: int, name: str, row: Mapping[str, Any]) -> bool:
         own = (
@@ -287,6 +287,15 @@ class House:
         if name == "clearance":
             return bool(row["client"] == person and row["lapsed_at"])
         return name in OF_CLIENT and row["client"] == person
+
+
+def _told_of_discharge(name: str, old: Mapping[str, Any] | None, row: Mapping[str, Any]) -> bool:
+    """Whether it is new, and says what was open when an admin discharged a client: her clinician is told."""
+    if old is not None:
+        return False
+    if name == "flag":
+        return bool(row["kind"] == "question-open")
+    return name == "report" and bool(row["body"].get("outcome") == State.DISCHARGED.value)
 
 
 def _only_language(old: Mapping[str, Any] | None, new: Mapping[str, Any] | None) -> bool:

@@ -53,6 +53,7 @@ SIGNS = (HURT, (ANN, "p:sign:chest"), (GIL, "hurt"), (GIL, "p:sign:chest"))
 HELD: tuple[Step, ...] = ((DANA, "ch:{ann}"), (EVE, "ch:{gil}"))
 RELEASE: tuple[Step, ...] = (*HELD, (DANA, "rel:{ann}"), (EVE, "rel:{gil}"))
 AGREED: tuple[Step, ...] = ((BO, "ok:1"),)
+TICKED: tuple[Step, ...] = (*AGREED, (BO, "r:bones:yes"), (BO, "r:bones:broken-bone"))
 SCREENS: tuple[Step, ...] = (*AGREED, *((BO, f"r:{s}:none") for s in ("bones", "heart", "else")))
 DRAFT: tuple[Step, ...] = ((DANA, "cp:{ann}"),)
 FIELD: tuple[Step, ...] = (*DRAFT, (DANA, "df:daily_total"))
@@ -89,6 +90,7 @@ VERBS = (
     Verb(ANN, "m:9", "stop-today", ("hold", "flag", "report"), (House.asked_in_the_morning,)),
     Verb(BO, "ok:1", "ask-screen-bones", ("client", "question", "audit")),
     Verb(BO, "r:bones:none", "ask-screen-heart", ("question",), AGREED),
+    Verb(BO, "ro:bones:broken-bone", "ask-which", ("question",), TICKED),
     Verb(BO, "u:3", "ask-times", ("client", "question"), SCREENS),
     Verb(BO, "t:keep", "ready-waiting", ("person", "client", "question"), (*SCREENS, (BO, "u:3"))),
     Verb(ANN, "pass:1", "passed-on", ("flag", "question"), ((ANN, '"a blue kettle'),)),
@@ -105,6 +107,7 @@ VERBS = (
     Verb(ANN, "bb", "break-over", ("pause", "flag", "bout", "audit"), AWAY),
     Verb(ANN, "wk:keep", "week-days-kept", ("week", "question"), WEEK),
     Verb(ANN, "wd:2027-03-09", "choose-days", ("question",), WEEK),
+    Verb(ANN, "wo:2027-03-08", "choose-days", ("question",), WEEK),
     Verb(ANN, "mu:0", "make-up-declined", ("week", "question"), WEEK),
     Verb(ANN, "wq:none", "week-thanks", ("report", "question"), WEEK),
     Verb(ANN, "re:{dana}", "ask-reply", ("question",)),

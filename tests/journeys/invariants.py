@@ -21,12 +21,19 @@ OWN_ACCORD = {
     *("break-by-clinician", "break-ended-by-clinician", "lapsed", "plan-ended", "cleared-told"),
 }
 """What the bot says unasked to a client; everything else answers something she did."""
+ONE_TAP = timedelta(minutes=1)
 ON_ITS_WAY = timedelta(seconds=5)
 """I6: the client's safety message and the clinician's flag."""
 ASKS_A_BOUT = 4
 NUDGES_A_DAY = 2
 SPARE_MESSAGES = 2
 LOAD = 0.2
+
+
+def _same_tap(before: Line, line: Line) -> bool:
+    """Whether one button was pressed twice with nothing between."""
+    pressed = (before.message_id, before.data) == (line.message_id, line.data)
+    return bool(line.data) and pressed and line.at < before.at + ONE_TAP
 
 
 class Replay:
@@ -63,9 +70,12 @@ class Replay:
         self.faults.append(f"{rule}: {self.facts.name}, {line.at.isoformat()}: {what}")
 
     def run(self) -> list[str]:
+        before: Line | None = None
         for line in self.lines:
             if not line.bot:
-                self.waiting.append(line)
+                if before is None or not _same_tap(before, line):  # it gets no second answer (P5)
+                    self.waiting.append(line)
+                before = line
                 continue
             if not line.texts:
                 continue

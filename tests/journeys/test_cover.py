@@ -155,6 +155,7 @@ async def test_a_cover_that_has_ended_is_not_ended_or_audited_again(desk: Desk) 
     data = desk.button(KIM, "cve:")
     for _ in range(2):
         await desk.forge(KIM, data)
+        await desk.later(minutes=1)
     assert desk.ids(KIM) == ["question-over"]
     assert len(await trail(desk, "end-cover")) == 1
     assert desk.count(EVE, "cover-ended") == 1

@@ -179,6 +179,7 @@ async def test_a_release_twice_is_told_once(desk: Desk) -> None:
     await desk.press(DANA, f"rd:{ME}:20")
     button = desk.chat(DANA)[-1][0]
     await desk.press(DANA, f"rf:{ME}:20:today")
+    await desk.later(minutes=1)
     await desk.press_on(DANA, button, f"rf:{ME}:20:today")
     assert desk.count(ANN, "release-told") == 1
     assert desk.ids(DANA) == ["release-nothing"]

@@ -112,6 +112,7 @@ async def test_both_trials_without_a_time_take_one_tap(desk: Desk) -> None:
     for button in ("c", "tp", "tl", "tv"):
         await desk.press(DANA, f"{button}:{IDS[ANN]}")
     assert [test.trials for test in await tests_of(desk)] == [(None, None)]
+    await desk.later(minutes=1)
     await desk.forge(DANA, f"tv:{IDS[ANN]}")  # the same button once more
     assert desk.ids(DANA) == ["question-over"]
     assert len(await tests_of(desk)) == 1

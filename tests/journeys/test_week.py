@@ -275,13 +275,13 @@ async def test_in_a_flexible_plan_other_days_are_chosen_by_taps(theatre: Theatre
     await ann.until(8)
     first, second = args(ann, "week-days")["dates"]
     await ann.press("wk:change")
-    await ann.press(f"wd:{second}")
+    await ann.press(f"wo:{second}")
     wednesday, friday = when(ann, 2).isoformat(), when(ann, 4).isoformat()
     for day in {wednesday, friday} - {first, second}:
         await ann.press(f"wd:{day}")
     answer = await ann.press("wk:keep")
     if answer.ids[0] == "days-count":  # Monday has begun, so one of the two has to go
-        await ann.press(f"wd:{friday}")
+        await ann.press(f"wo:{friday}")
         answer = await ann.press("wk:keep")
     assert answer.ids == ("week-days-kept",)
     kept = args(ann, "week-days-kept")["dates"]

@@ -75,7 +75,7 @@ SHAPES: dict[str, str] = {
     ),
     **dict.fromkeys(("sure", "ok", "pass", "t", "hw", "zs", "df", "ds", "s", "ir", "ln"), "s"),
     **dict.fromkeys(("hurt", "fell", "oops", "hq", "how", "cl", "dc", "dp", "dx", "ap"), ""),
-    **dict.fromkeys(("p", "f", "r", "dv"), "ss"),
+    **dict.fromkeys(("p", "f", "r", "ro", "dv"), "ss"),
     "cc": "is",
     "rd": "ii",
     "rf": "iis",

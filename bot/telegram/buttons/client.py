@@ -114,7 +114,13 @@ def _which(args: Args) -> Rows:
     screen, chosen = str(args["screen"]), args["chosen"]
     assert isinstance(chosen, list)  # noqa: S101 # written by join._ask
     keys = [
-        [button(f"ready-{key}", f"r:{screen}:{key}", chosen=key in chosen)]
+        [
+            button(
+                f"ready-{key}",
+                f"{'ro' if key in chosen else 'r'}:{screen}:{key}",
+                chosen=key in chosen,
+            )
+        ]
         for key in readiness.SCREENS[screen]
     ]
     return [*keys, [button("that-is-all", f"r:{screen}:done")]]

@@ -15,7 +15,15 @@ def _choose(args: Args) -> Rows:
     choices, chosen = args["choices"], args["dates"]
     assert isinstance(choices, list)  # noqa: S101 # written by mornings
     assert isinstance(chosen, list)  # noqa: S101 # written by mornings
-    days = [button("week-day", f"wd:{day}", day=str(day), chosen=day in chosen) for day in choices]
+    days = [
+        button(
+            "week-day",
+            f"{'wo' if day in chosen else 'wd'}:{day}",
+            day=str(day),
+            chosen=day in chosen,
+        )
+        for day in choices
+    ]
     return [*in_rows(days, 2), [button("that-is-all", "wk:keep")]]
 
 
@@ -33,4 +41,4 @@ KEYBOARDS: dict[str, Callable[[Args], Rows]] = {
     "make-up": lambda _: yes_no("mu"),
     "ask-week": _week,
 }
-SHAPES: dict[str, str] = dict.fromkeys(("wk", "wd", "mu", "wq"), "s")
+SHAPES: dict[str, str] = dict.fromkeys(("wk", "wd", "wo", "mu", "wq"), "s")

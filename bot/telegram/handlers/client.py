@@ -156,6 +156,15 @@ def readiness(act: Act) -> Reply:
     return join.readiness_answer(act.tx, act.who.id, question, answer, act.now)
 
 
+def not_that(act: Act) -> Reply:
+    """One that was ticked is taken out again, by a button of its own: a double tap takes nothing back."""
+    screen, key = act.args
+    question = open_question(act.tx, act.who.id, "join")
+    if question is None or question.step != f"which-{screen}":
+        return reply("question-over")
+    return join.take_out(act.tx, act.who.id, question, key, act.now)
+
+
 def usual_pain(act: Act) -> Reply:
     question, score = open_question(act.tx, act.who.id, "join"), act.number(0)
     if question is None or question.step != "usual-pain" or not 0 <= score <= WORST_PAIN:
@@ -209,6 +218,7 @@ _PRESSES: dict[str, Press] = {
     "m": morning,
     "ok": agree,
     "r": readiness,
+    "ro": not_that,
     "u": usual_pain,
     "t": times,
     "zs": files.zone_sure,

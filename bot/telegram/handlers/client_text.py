@@ -165,7 +165,9 @@ def _join_answer(tx: Tx, who: Person, question: Question, value: object, now: da
     if step == "consent":
         return join.consent(tx, who.id, value is True, now)
     if step.startswith(("screen-", "which-")):
-        return join.readiness_answer(tx, who.id, question, str(value), now)
+        again = step.startswith("which-") and value in question.body.get("yes", [])
+        answer = join.take_out if again else join.readiness_answer
+        return answer(tx, who.id, question, str(value), now)
     if step == "usual-pain" and isinstance(value, int):
         return join.usual_pain(tx, who.id, question, value, now)
     if step == "times" and value != "keep":

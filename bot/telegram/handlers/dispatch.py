@@ -10,9 +10,9 @@ from dataclasses import replace
 from datetime import datetime
 from types import ModuleType
 
-from bot.telegram.buttons import well_formed
+from bot.telegram.buttons import rows, well_formed
 from bot.telegram.handlers import admin, alarms, client, clinician, language, own
-from bot.telegram.handlers.act import Act
+from bot.telegram.handlers.act import Act, Press
 from bot.telegram.incoming import Incoming
 from bot.understand import understand
 from bot.words.commands import canonical
@@ -20,8 +20,8 @@ from scheduler.domain.leaving import GONE
 from scheduler.domain.messages import text
 from scheduler.domain.people import Person, Role, State
 from scheduler.domain.reply import Reply, reply
-from scheduler.ports import Outgoing, Tx
-from scheduler.usecases import caseload, join, reachable, silence
+from scheduler.ports import Outgoing, Tap, Tx
+from scheduler.usecases import caseload, join, reachable, silence, taps
 
 HANDLERS: dict[Role, ModuleType] = {
     Role.CLIENT: client,
@@ -83,7 +83,9 @@ def _answer(  # noqa: PLR0911 # one return a kind of update
         if person.role is Role.CLIENT and person.state is State.READY:
             silence.heard(tx, person.id, now)
     if update.kind == "press":
-        return _press(tx, mine, update, now)
+        return _pressed(tx, mine, update, now)
+    for person in mine:
+        tx.taps.forget(person.id)
     return mine[0], _said(tx, mine, update, name, argument, now)
 
 
@@ -144,21 +146,39 @@ def _role(tx: Tx, mine: tuple[Person, ...], argument: str) -> Reply:
     return reply("ask-role", role=mine[0].role.value, roles=sorted(roles))
 
 
-def _press(
+def _pressed(
     tx: Tx, mine: tuple[Person, ...], update: Incoming, now: datetime
-) -> tuple[Person | None, Reply]:
-    """A press acts in the role its button was made for, if the presser has that role."""
+) -> tuple[Person, Reply | None]:
+    """A press acts in the role its button was made for, if the presser has that role.
+
+    One that repeats the press before it is not answered again (P5).
+    """
     verb, *args = update.data.split(":")
-    if verb == "as" and args:
-        return mine[0], _role(tx, mine, args[0])
-    role = mine[0].role if verb in language.PRESSES else ROLE_OF.get(verb)
+    anyones = verb == "as" or verb in language.PRESSES
+    role = mine[0].role if anyones else ROLE_OF.get(verb)
     who = next((person for person in mine if person.role is role), None)
     if who is None:
         return mine[0], reply("not-for-you")
+    tap = Tap(update.message_id or 0, update.data, update.at)
+    if taps.again(tx, who.id, tap):
+        return who, None
+    if verb == "as" and args:
+        answer = _role(tx, mine, args[0])
+    else:
+        answer = _press(Act(tx, who, update, now, args), verb)
+    offered = answer.in_place and any(
+        each.data == tap.data for row in rows(answer.message) for each in row
+    )
+    taps.carried_out(tx, who.id, tap, offered=offered)
+    return who, answer
+
+
+def _press(act: Act, verb: str) -> Reply:
+    who = act.who
     if who.state in GONE:
-        in_place = verb not in own.LEAVING  # a double tap must not wipe out what leaving means
-        return who, replace(_after_care(tx, who), in_place=in_place)
-    if not well_formed(verb, args):
-        return who, reply("question-over")
-    presses = {**HANDLERS[who.role].PRESSES, **language.PRESSES}
-    return who, presses[verb](Act(tx, who, update, now, args))
+        in_place = verb not in own.LEAVING  # pressed later it must not wipe out what leaving means
+        return replace(_after_care(act.tx, who), in_place=in_place)
+    if not well_formed(verb, act.args):
+        return reply("question-over")
+    presses: dict[str, Press] = {**HANDLERS[who.role].PRESSES, **language.PRESSES}
+    return presses[verb](act)

@@ -19,17 +19,22 @@ def days(act: Act) -> Reply:
         case "keep":
             return mornings.keep_days(act.tx, act.who.id, act.now)
         case "change":
-            return mornings.change_days(act.tx, act.who.id, None, act.now)
+            return mornings.change_days(act.tx, act.who.id, act.now)
         case _:
             return reply("question-over")
 
 
-def day(act: Act) -> Reply:
-    try:
-        chosen = date.fromisoformat(act.args[0])
-    except ValueError:
-        return reply("question-over")
-    return mornings.change_days(act.tx, act.who.id, chosen, act.now)
+def _day(*, chosen: bool) -> Press:
+    """A day is put in by one button and taken out by another: a double tap takes nothing back."""
+
+    def press(act: Act) -> Reply:
+        try:
+            day = date.fromisoformat(act.args[0])
+        except ValueError:
+            return reply("question-over")
+        return mornings.change_days(act.tx, act.who.id, act.now, day, chosen=chosen)
+
+    return press
 
 
 def made_up(act: Act) -> Reply:
@@ -46,7 +51,13 @@ def _which(tx: Tx, question: Question, said: str, language: str) -> Reply | None
     return reply("ask-week") if agreed is True and not asked_since(tx, question) else None
 
 
-PRESSES: dict[str, Press] = {"wk": days, "wd": day, "mu": made_up, "wq": week}
+PRESSES: dict[str, Press] = {
+    "wk": days,
+    "wd": _day(chosen=True),
+    "wo": _day(chosen=False),
+    "mu": made_up,
+    "wq": week,
+}
 
 
 def answered(tx: Tx, who: Person, said: str, now: datetime) -> Reply | None:
