@@ -633,6 +633,7 @@ plan-ended = Your plan ended on { $day }. I will ask for no bouts until { $clini
 ## client: what is no text
 
 file-hurts = Does something hurt, or did you fall? Tap here.
+only-command-read = I read the command only. I noted nothing of the words after it. Please send them on their own.
 only-words-read = I read your words only. I cannot see or hear what came with them.
 forwarded =
     { $asks ->

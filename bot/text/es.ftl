@@ -670,6 +670,7 @@ plan-ended = Su plan acabó el { $day }. No le pido tandas hasta que { $clinicia
 ## client: what is no text
 
 file-hurts = ¿Le duele algo o se cayó? Toque aquí.
+only-command-read = Solo leí el comando. No anoté nada de lo que va detrás. Por favor, escríbalo aparte.
 only-words-read = Solo leí sus palabras. No puedo ver ni oír lo que vino con ellas.
 forwarded =
     { $asks ->

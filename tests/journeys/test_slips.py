@@ -58,9 +58,58 @@ async def test_a_call_for_help_behind_the_command_for_help_is_an_emergency(desk:
     assert await desk.holds() == [None]
 
 
-async def test_a_command_with_other_words_behind_it_is_one_still(desk: Desk) -> None:
-    await desk.say(ANN, "/today please")
-    assert desk.ids(ANN)[0] == "today"
+@pytest.mark.parametrize("words", ["/today please", "/times 8 to 6", "/break 12", "/undo 12"])
+async def test_words_behind_a_command_that_were_not_taken_are_said_so(
+    desk: Desk, words: str
+) -> None:
+    await desk.step(at(8, 1))
+    await desk.say(ANN, words.partition(" ")[0])
+    alone = desk.ids(ANN)
+    await desk.later(seconds=5)
+    await desk.say(ANN, words)
+    assert desk.ids(ANN) == [*alone, "only-command-read"]
+    assert await desk.reps() == []
+
+
+@pytest.mark.parametrize(
+    ("language", "words", "logged"),
+    [
+        ("en", "/today 12", 12),
+        ("en", "/today did twelve", 12),
+        ("en", "/start 12", 12),
+        ("en", "/start twelve", 12),
+        ("en", "/help 12", 12),
+        ("en", "/today all", 10),
+        ("es", "/hoy 12", 12),
+        ("es", "/hoy doce", 12),
+        ("es", "/start doce", 12),
+    ],
+)
+async def test_a_count_behind_a_command_is_logged(
+    desk: Desk, language: str, words: str, logged: int
+) -> None:
+    await speaks(desk, language)
+    await desk.step(at(8, 1))
+    await desk.say(ANN, words)
+    assert desk.ids(ANN)[0] == "logged"
+    assert await desk.reps() == [logged]
+
+
+async def test_a_number_that_could_be_two_things_is_asked_back_behind_a_command_too(
+    desk: Desk,
+) -> None:
+    await desk.step(at(8, 1))
+    await desk.say(ANN, "/today 10-12")
+    assert desk.ids(ANN) == ["ask-reps-unclear"]
+    await desk.say(ANN, "/start 10-12")
+    assert desk.ids(ANN)[-1] == "ask-reps-again"
+    assert await desk.reps() == []
+
+
+@pytest.mark.parametrize("word", ["invented", "12345678901234567890"])
+async def test_a_wrong_code_of_a_client_is_refused_still(desk: Desk, word: str) -> None:
+    await desk.say(ANN, f"/start {word}")
+    assert desk.ids(ANN) == ["invitation-refused"]
 
 
 # --- a step test that is open --------------------------------------------------------------------

@@ -11,7 +11,7 @@ from datetime import datetime
 from types import ModuleType
 
 from bot.telegram.buttons import rows, well_formed
-from bot.telegram.handlers import admin, alarms, client, clinician, language, own
+from bot.telegram.handlers import admin, alarms, behind, client, clinician, language, own
 from bot.telegram.handlers.act import Act, Press
 from bot.telegram.incoming import Incoming
 from bot.understand import understand
@@ -74,7 +74,7 @@ def _answer(  # noqa: PLR0911 # one return a kind of update
         return None, None
     mine = tuple(reachable.back(tx, person, now) for person in mine)
     name, argument = command_of(update.text) if update.kind == "text" else ("", "")
-    if name == "start" and argument and not argument.split()[1:]:  # a code is one word
+    if name == "start" and behind.is_code(mine, argument):
         who, answer = join.redeem(tx, update.account, argument, now)
         return who or (mine[0] if mine else None), answer
     if not mine:
@@ -120,7 +120,11 @@ def _said(  # one message's facts
         return client.heard(act)
     if name in language.COMMANDS:
         return language.command(act, argument)
-    answer: Reply | None = module.command(act, name) if name else None
+    answer: Reply | None = None
+    if argument and who.role is Role.CLIENT:
+        answer = behind.command(act, name, argument)
+    elif name:
+        answer = module.command(act, name)
     return answer or module.heard(act)
 
 
