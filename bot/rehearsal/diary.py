@@ -87,7 +87,7 @@ async def _join(on: Stage, ann: int) -> None:
     for button in ("r:else:none", "u:1", "t:zone"):
         await on.press(ann, button)
     await on.heard(people.share_location(on.world, ann, *LISBON))
-    await on.press(ann, "zs:1")
+    await on.press(ann, on.button(ann, "zs:"))
     await on.press(ann, "t:keep")
 
 

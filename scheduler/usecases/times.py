@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from datetime import datetime
-from zoneinfo import ZoneInfo
+from zoneinfo import ZoneInfo, available_timezones
 
 from scheduler.domain.days import BoutState
 from scheduler.domain.hours import Hours, Span, parse_span
@@ -82,14 +82,35 @@ def again(tx: Tx, client_id: int, question: Question) -> Message:
     return message("ask-zone-sure", zone=question.body["zone"], at=question.body["at"])
 
 
+def _proposed(tx: Tx, client_id: int) -> Question | None:
+    return next((q for q in tx.questions.of(client_id) if q.step == "times-sure"), None)
+
+
 def zone_sure(tx: Tx, client_id: int, yes: bool, now: datetime) -> Reply:
-    """Her answer about the zone of her place: it is kept, or asked for in words."""
-    asked = next((q for q in tx.questions.of(client_id) if q.step == "times-sure"), None)
+    """Her answer in words about the zone of her last place: it is kept, or asked for in words."""
+    asked = _proposed(tx, client_id)
     if asked is None:
         return reply("question-over")
     if not yes:
         return ask_time_field(tx, client_id, "zone", now)
     return set_time_field(tx, client_id, "zone", ZoneInfo(asked.body["zone"]), now)
+
+
+def zone_is(tx: Tx, client_id: int, zone: str, now: datetime) -> Reply:
+    """A tap on the zone of a place of hers, perhaps not the last one: that zone is kept (J4)."""
+    if not asks_zone(tx, client_id) or zone not in available_timezones():
+        return reply("question-over")
+    return set_time_field(tx, client_id, "zone", ZoneInfo(zone), now)
+
+
+def zone_is_not(tx: Tx, client_id: int, zone: str, now: datetime) -> Reply:
+    """No to the zone of a place. If she has shared another since, that one is still asked about."""
+    asked = _proposed(tx, client_id)
+    if asked is None:
+        return reply("question-over")
+    if asked.body["zone"] != zone:
+        return Reply(again(tx, client_id, asked))
+    return ask_time_field(tx, client_id, "zone", now)
 
 
 def set_time_answer(tx: Tx, client_id: int, field: str, value: object, now: datetime) -> Reply:

@@ -65,6 +65,8 @@ AHEAD: tuple[Step, ...] = tuple((who, '"away tomorrow for 3 days') for who in (A
 PAUSED: tuple[Step, ...] = ((DANA, "kl:{ann}:other:7"),)
 COVERED: tuple[Step, ...] = ((KIM, "cvu:{dana}:{eve}:7"),)
 WEEK: tuple[Step, ...] = (House.asked_about_the_week,)
+MADRID = "Europe/Madrid"
+SHARED: tuple[Step, ...] = (House.shared_her_place,)
 COMPANION: tuple[Step, ...] = (House.ann_has_a_companion,)
 DAYS: tuple[Step, ...] = (House.days_were_judged,)
 ASIDE: tuple[Step, ...] = (House.an_update_was_set_aside,)
@@ -119,7 +121,8 @@ VERBS = (
     Verb(
         ANN, "hw:back-raise", "how-to-asked", ("client",), COMPANION, "hw:hover-hold", OVER,
     ),
-    Verb(ANN, "zs:1", "ask-times", ("client", "question", "audit"), (House.shared_her_place,)),
+    Verb(ANN, f"zs:{MADRID}", "ask-times", ("client", "question", "audit"), SHARED),
+    Verb(ANN, f"zn:{MADRID}", "ask-times-zone", ("question",), SHARED),
     Verb(ANN, "st", "step-not-here"),
     Verb(ANN, "sg", "ask-step-times", ("question",), (*TESTED, (ANN, "st"))),
     Verb(ANN, "sn", "step-left", ("question",), (*TESTED, (ANN, "st"))),

@@ -108,7 +108,7 @@ async def test_her_zone_is_found_by_her_place_and_kept_when_she_says_so(theatre:
     assert answer.ids == ("ask-zone-sure",)
     # Berlin is an hour ahead of Lisbon (the zone data)
     assert answer.texts[0].args == {"zone": "Europe/Berlin", "at": "2027-03-08T07:00"}
-    kept = await ann.press("zs:1")
+    kept = await ann.press("zs:Europe/Berlin")
     ann.moved("Europe/Berlin")
     assert kept.ids == ("ask-times",)
     assert kept.texts[0].args["zone"] == "Europe/Berlin"
@@ -125,3 +125,53 @@ async def test_a_zone_that_is_not_hers_is_asked_for_in_words(theatre: Theatre) -
     await did(ann, people.share_location, 52.52, 13.40)
     assert (await ann.say("Madrid")).texts[0].args["zone"] == "Europe/Madrid"
     ann.moved("Europe/Madrid")
+
+
+@briefly
+async def test_of_two_places_the_one_that_is_tapped_is_hers(theatre: Theatre) -> None:
+    ann = await theatre.client(total=20)
+    await ann.until(6)
+    await ann.say("/times")
+    for place in ((52.52, 13.40), (40.42, -3.70)):  # Berlin, then Madrid (from memory)
+        assert (await did(ann, people.share_location, *place)).ids == ("ask-zone-sure",)
+    first, second = ann.texts("ask-zone-sure")
+    answer = await ann.press("zn:Europe/Berlin", first.message_id)
+    assert answer.texts[0].args["zone"] == "Europe/Madrid"  # the other is still asked about
+    await ann.press("zs:Europe/Madrid", second.message_id)
+    ann.moved("Europe/Madrid")
+    assert zone_of(ann) == "Europe/Madrid"
+
+
+@briefly
+async def test_the_first_of_two_places_keeps_its_own_zone(theatre: Theatre) -> None:
+    ann = await theatre.client(total=20)
+    await ann.until(6)
+    await ann.say("/times")
+    for place in ((52.52, 13.40), (40.42, -3.70)):
+        await did(ann, people.share_location, *place)
+    first, second = ann.texts("ask-zone-sure")
+    kept = await ann.press("zs:Europe/Berlin", first.message_id)
+    ann.moved("Europe/Berlin")
+    assert (kept.ids, zone_of(ann)) == (("ask-times",), "Europe/Berlin")
+    await ann.press("t:keep")
+    over = await ann.press("zs:Europe/Madrid", second.message_id)
+    assert (over.ids, zone_of(ann)) == (("question-over",), "Europe/Berlin")
+
+
+@briefly
+async def test_a_button_of_before_means_the_last_place(theatre: Theatre) -> None:
+    ann = await theatre.client(total=20)
+    await ann.until(6)
+    await ann.say("/times")
+    await did(ann, people.share_location, 52.52, 13.40)
+    world, account = theatre.stage.world, ann.facts.account
+    latest = ann.heard()[-1].message_id
+    await theatre.stage.heard(people.forge(world, account, latest, "zs:1"))
+    ann.moved("Europe/Berlin")
+    assert zone_of(ann) == "Europe/Berlin"
+
+
+def zone_of(someone: Someone) -> str:
+    return someone.theatre.stage.house.store.run_sync(
+        lambda tx: tx.people.client(someone.facts.person).zone.key
+    )

@@ -73,7 +73,9 @@ SHAPES: dict[str, str] = {
     **dict.fromkeys(
         ("c", "cn", "cr", "cp", "ch", "rel", "fx", "a", "an", "ia", "d", "dd", "ic"), "i"
     ),
-    **dict.fromkeys(("sure", "ok", "pass", "t", "hw", "zs", "df", "ds", "s", "ir", "ln"), "s"),
+    **dict.fromkeys(
+        ("sure", "ok", "pass", "t", "hw", "zs", "zn", "df", "ds", "s", "ir", "ln"), "s"
+    ),
     **dict.fromkeys(("hurt", "fell", "oops", "hq", "how", "cl", "dc", "dp", "dx", "ap"), ""),
     **dict.fromkeys(("p", "f", "r", "ro", "dv"), "ss"),
     "cc": "is",

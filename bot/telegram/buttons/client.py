@@ -134,6 +134,12 @@ def _times(_: Args) -> Rows:
     ]
 
 
+def _zone_sure(args: Args) -> Rows:
+    """Each names its zone: of two places that were shared, the one that was tapped is meant."""
+    zone = args["zone"]
+    return [[button("yes", f"zs:{zone}"), button("no", f"zn:{zone}")]]
+
+
 def _agree(_: Args) -> Rows:
     return [[button("agree", "ok:1")], [button("not-agree", "ok:0")]]
 
@@ -177,7 +183,7 @@ KEYBOARDS: dict[str, Callable[[Args], Rows]] = {
     "consent-kept": lambda _: [[button("health-again", "hq")]],
     "ask-usual-pain": lambda _: numbers(0, 10, "u"),
     "ask-times": _times,
-    "ask-zone-sure": lambda _: yes_no("zs"),
+    "ask-zone-sure": _zone_sure,
     "file-hurts": lambda _: [[HURTS], [button("fell", "fell")]],
     "not-understood": _pass_on,
     "today": lambda _: [[HOW], [HURTS]],

@@ -222,6 +222,7 @@ _PRESSES: dict[str, Press] = {
     "u": usual_pain,
     "t": times,
     "zs": files.zone_sure,
+    "zn": files.zone_not,
     "pass": pass_on,
     "how": lambda act: howto.show(act.tx, act.who.id, act.now),
     "hw": lambda act: howto.show(act.tx, act.who.id, act.now, act.args[0]),

@@ -41,8 +41,15 @@ def beside_words(act: Act, answer: Reply) -> Reply:
 
 
 def zone_sure(act: Act) -> Reply:
-    """Yes or no to the time zone that her place has."""
-    return own_times.zone_sure(act.tx, act.who.id, act.args[0] == "1", act.now)
+    """Yes to the time zone that the button names; one of an earlier version says yes or no only."""
+    if act.args[0] in {"0", "1"}:
+        return own_times.zone_sure(act.tx, act.who.id, act.args[0] == "1", act.now)
+    return own_times.zone_is(act.tx, act.who.id, act.args[0], act.now)
+
+
+def zone_not(act: Act) -> Reply:
+    """No to the time zone that the button names."""
+    return own_times.zone_is_not(act.tx, act.who.id, act.args[0], act.now)
 
 
 def forwarded(act: Act) -> Reply | None:
