@@ -16,7 +16,7 @@ from scheduler.domain.reply import Reply, reply
 from scheduler.domain.wall import wall
 from scheduler.ports import Question, Tx
 from scheduler.usecases import digests, lapses, leaving, reachable, times
-from scheduler.usecases.opening import begin_day, told_to_wait
+from scheduler.usecases.opening import begin_day, still_stands, told_to_wait
 from scheduler.usecases.post import tell
 from scheduler.usecases.questions import open_question
 from scheduler.usecases.wake import changing
@@ -99,16 +99,15 @@ def _link(tx: Tx, person: Person, account: int, others: tuple[Person, ...]) -> P
 
 def _welcome_staff(tx: Tx, person: Person) -> Reply:
     practice = tx.book.practice()
-    ready = practice.callable
     texts = [text(f"welcome-{person.role.value}", name=person.name, practice=practice.name)]
-    if not ready:
+    if not practice.callable:
         texts.append(text("numbers-missing"))
     return Reply(tuple(texts))
 
 
 def _first_step(tx: Tx, person: Person, client: Client, now: datetime) -> Reply:
     if person.state is State.READY and client.consent_version == NOTICE_VERSION:
-        return reply("moved-over", name=person.name)
+        return Reply((text("moved-over", name=person.name), *still_stands(tx, client, now)))
     return Reply(ask_consent(tx, client, now))
 
 
@@ -158,10 +157,9 @@ def readiness_answer(
     """One answer on a readiness screen: "none", "yes" (then which), a question's key, or "done"."""
     body = {"yes": list(question.body.get("yes", []))}
     kind, _, screen = question.step.partition("-")
-    if kind == "screen" and answer == "yes":
-        return _ask(tx, client_id, f"which-{screen}", body, now)
-    if answer in readiness.SCREENS[screen]:  # under an older screen too: it is a yes
-        body["yes"] = sorted({*body["yes"], answer})
+    ticked = {answer} & {*readiness.SCREENS[screen]}  # under an older screen too: it is a yes
+    if ticked or (kind == "screen" and answer == "yes"):
+        body["yes"] = sorted({*body["yes"]} | ticked)
         return _ask(tx, client_id, f"which-{screen}", body, now)
     if kind == "which" and not {*body["yes"]} & {*readiness.SCREENS[screen]}:
         body["yes"].append(f"unsure-{screen}")  # "not sure" without saying which is still a yes
@@ -173,7 +171,7 @@ def readiness_answer(
 
 def take_out(tx: Tx, client_id: int, question: Question, key: str, now: datetime) -> Reply:
     """One that was ticked on a screen of readiness is no yes after all."""
-    yes = [each for each in question.body.get("yes", []) if each != key]
+    yes = [each for each in question.body["yes"] if each != key]
     return _ask(tx, client_id, question.step, {"yes": yes}, now)
 
 
@@ -200,8 +198,7 @@ def usual_pain(tx: Tx, client_id: int, question: Question, score: int, now: date
     """The client's usual pain, 0 to 10; with it readiness is complete and goes to the clinician."""
     with changing(tx, client_id, now) as client:
         yes = tuple(question.body.get("yes", []))
-        answered = replace(client, readiness=yes, readiness_at=now, usual_pain=score)
-        tx.people.save_client(answered)
+        tx.people.save_client(replace(client, readiness=yes, readiness_at=now, usual_pain=score))
         if client.joined_at is None:
             return _ask(tx, client_id, "times", {}, now)
         tx.questions.close(client_id, "join")

@@ -6,11 +6,12 @@ from datetime import datetime, timedelta
 
 from scheduler.domain import days as d
 from scheduler.domain.days import Day
-from scheduler.domain.messages import Text
+from scheduler.domain.messages import Message, Text, message
 from scheduler.domain.people import Client
 from scheduler.domain.permission import Bar
 from scheduler.ports import Tx
 from scheduler.usecases import beside, weekplan
+from scheduler.usecases.questions import about_harm, harm_again, open_question
 from scheduler.usecases.rest import Running, bars, gather, replan, spread, stopped, today_of
 
 WAITS = frozenset({Bar.HOLD, Bar.BREAK, Bar.QUESTION, Bar.LAPSED})
@@ -75,6 +76,19 @@ def told_to_wait(tx: Tx, client: Client, now: datetime) -> Text | None:
     """What is said in the place of bouts to come while something stops them; `None` if nothing does."""
     found = bars(tx, gather(tx, client, today_of(client, now)))
     return stopped(found) if WAITS & {*found} else None
+
+
+def still_stands(tx: Tx, client: Client, now: datetime) -> Message:
+    """What stops her bouts, for a new chat of hers: it was asked or said in the old one.
+
+    When silence becomes a hold is not put off by that (H1).
+    """
+    if harm := about_harm(tx, client.id):
+        return (harm_again(tx, harm),)
+    if open_question(tx, client.id, "morning"):
+        return message("ask-morning")
+    wait = told_to_wait(tx, client, now)
+    return (wait,) if wait else ()
 
 
 def _is_impact_day(tx: Tx, running: Running) -> bool:

@@ -30,7 +30,7 @@ from tests.journeys.rooms import (
 
 pytest_plugins = ("tests.journeys.furniture",)
 
-STRANGER, NEW_PHONE = BO + 100, BO + 101
+STRANGER, NEW_PHONE, NEWER_PHONE = (BO + n for n in (100, 101, 102))
 LINK_LIFE = timedelta(days=7)
 
 
@@ -213,10 +213,53 @@ async def test_a_new_account_moves_the_person_over_and_cuts_the_old_one_off(desk
     assert len(desk.chat(ANN)) <= old + 2  # the two refusals, and nothing about her
 
 
+@pytest.mark.parametrize(
+    ("words", "asked", "kind"),
+    [
+        ("my hip hurts", "ask-pain-sign", "pain"),
+        ("I fell", "ask-fall-sign", "fall"),
+    ],
+)
+async def test_a_question_about_pain_or_a_fall_moves_with_her(
+    desk: Desk, words: str, asked: str, kind: str
+) -> None:
+    await desk.step(at(8, 1))
+    await desk.say(ANN, words)
+    await desk.later(minutes=10)
+    await desk.say(NEW_PHONE, f"/start {await invited(desk, ANN)}")
+    assert desk.ids(NEW_PHONE) == ["moved-over", asked]
+    await desk.later(minutes=4, seconds=59)
+    assert (await desk.holds(), await desk.question()) == ([], (kind, "sign"))
+    await desk.later(seconds=1)  # 15 minutes after it was asked first (H1)
+    assert await desk.holds() == [None]
+    assert desk.ids(NEW_PHONE)[0].startswith("no-answer-so-stopped")
+    assert desk.count(NEW_PHONE, "prompt") == 0
+
+
+async def test_what_is_asked_again_is_answered_in_the_new_chat(desk: Desk) -> None:
+    await desk.step(at(8, 1))
+    for button in ("hurt", "p:sign:none", "p:place:knee"):
+        await desk.press(ANN, button)
+    await desk.say(NEW_PHONE, f"/start {await invited(desk, ANN)}")
+    assert desk.ids(NEW_PHONE) == ["moved-over", "ask-pain-score"]
+    for button in ("p:score:3", "p:when:after", "p:new:0", "p:sharper:0"):
+        await desk.press(NEW_PHONE, button)
+    assert desk.ids(NEW_PHONE) == ["pain-caution"]
+    await desk.step(
+        at(8, 1, day=1)
+    )  # the morning after is asked there, and moves with her too (H2)
+    assert desk.ids(NEW_PHONE) == ["ask-morning"]
+    await desk.say(NEWER_PHONE, f"/start {await invited(desk, ANN)}")
+    assert desk.ids(NEWER_PHONE) == ["moved-over", "ask-morning"]
+    await desk.press(NEWER_PHONE, "m:1")
+    assert desk.ids(NEWER_PHONE) == ["pain-noted"]
+
+
 async def test_moving_during_a_hold_keeps_the_hold(desk: Desk) -> None:
     await desk.say(ANN, "chest pain")
     await desk.say(NEW_PHONE, f"/start {await invited(desk, ANN)}")
     assert await desk.holds() == [None]
+    assert desk.ids(NEW_PHONE) == ["moved-over", "stopped-for-now"]
     await desk.step(at(20, 30))
     assert desk.count(NEW_PHONE, "prompt") == 0
 
