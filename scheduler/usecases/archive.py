@@ -151,11 +151,15 @@ def about(tx: Tx, client_id: int) -> Reply:
 
 
 def files(tx: Tx, person: Person, now: datetime, source: str) -> Reply:
-    """All of it as files, where the practice allows files in chat; else it is asked to give them (D5)."""
+    """All of it as files, where the practice allows files in chat; else it is asked to give them (D5).
+
+    The practice is asked once a day of hers, however often she taps.
+    """
     practice = tx.book.practice()
     if practice.files_in_chat != "yes":
         told = message("data-wanted", name=person.name, person=person.id)
-        tell_admins(tx, f"data-wanted:{source}", Lane.FLAG, told, now)
+        day = local_day(now, tx.people.client(person.id).zone)
+        tell_admins(tx, f"data-wanted:{person.id}:{day}", Lane.FLAG, told, now)
         return Reply(message("data-by-practice", phone=practice.phone), in_place=False)
     whole = record(tx, person, None, None, now, own=True)
     for more in (message("data-csv", record=whole), message("data-fhir", record=whole)):

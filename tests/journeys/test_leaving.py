@@ -220,6 +220,27 @@ async def test_she_sees_what_is_kept_and_the_practice_gives_it_where_files_are_n
     assert desk.the(KIM, "data-wanted").args["person"] == IDS[ANN]
 
 
+async def test_admins_are_told_once_a_day_that_she_wants_her_data(desk: Desk) -> None:
+    told = []
+    for moment in (at(8, 1), at(23, 59), at(0, 0, day=1), at(0, 1, day=1)):  # her own midnight
+        await desk.step(moment)
+        await desk.say(ANN, "/data")
+        for _ in range(2):
+            await desk.press(ANN, "mf")
+        assert desk.ids(ANN) == ["data-by-practice"]
+        told.append(desk.count(KIM, "data-wanted"))
+    assert told == [1, 1, 2, 2]
+
+
+async def test_two_taps_give_the_files_once(desk: Desk) -> None:
+    await put(desk, "files_in_chat", "yes")
+    await desk.say(ANN, "/data")
+    for _ in range(2):
+        await desk.press(ANN, "mf")
+    await desk.step(at(5, 10))
+    assert (desk.count(ANN, "data-json"), desk.count(ANN, "data-csv")) == (1, 1)
+
+
 async def test_where_files_are_sent_she_gets_all_of_it_and_nothing_of_others(desk: Desk) -> None:
     await put(desk, "files_in_chat", "yes")
     await desk.step(at(8, 1))
