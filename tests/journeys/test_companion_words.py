@@ -104,3 +104,41 @@ async def test_yesterdays_counts_for_yesterday(theatre: Theatre) -> None:
     noted = (await ann.say("did my back raise yesterday")).get("companion-noted")
     assert noted is not None
     assert noted.args["day"] == "2027-03-08"
+
+
+@pytest.mark.parametrize(
+    ("hour", "day", "asked", "words", "answer"),
+    [
+        (9, 1, "make-up", "no", "make-up-declined"),
+        (9, 1, "make-up", "no thanks", "make-up-declined"),
+        (18, 6, "ask-week", "none of these", "week-thanks"),
+        (18, 6, "ask-week", "no", "week-thanks"),
+        (9, 1, "make-up", "2 rounds", "companion-noted"),
+    ],
+)
+async def test_no_to_what_was_asked_since_about_the_week_is_no_word_about_an_exercise(
+    theatre: Theatre, hour: int, day: int, asked: str, words: str, answer: str
+) -> None:
+    ann = await with_companions(theatre, BACK, rest_days=1)
+    await ann.until(hour, 1, day=day)
+    assert ann.texts("ask-companion")
+    assert ann.texts(asked)
+    assert (await ann.say(words)).ids == (answer,)
+
+
+async def test_no_to_the_exercise_that_was_asked_last_is_a_word_about_it(theatre: Theatre) -> None:
+    ann = await with_companions(theatre, BACK, rest_days=1)
+    await ann.until(22, day=0)  # the last bout has expired
+    noted = (await ann.say("not today")).get("companion-noted")
+    assert noted is not None
+    assert noted.args["done"] == 0
+
+
+async def test_no_thanks_skips_a_bout_that_is_open_though_a_day_was_offered_too(
+    theatre: Theatre,
+) -> None:
+    ann = await theatre.client(total=20, weekdays=(0, 1), days_max=3)
+    await ann.until(8, 1, day=1)
+    assert ann.texts("make-up")
+    assert (await ann.say("no thanks")).ids[0] == "skipped"
+    assert (await ann.say("no thanks")).ids == ("make-up-declined",)

@@ -70,9 +70,8 @@ def _read(  # noqa: PLR0911 # one return a thing that words can be
     answer = _asked_for(tx, who, question, intent, update, said, now)
     if answer is not None:
         return answer
-    if (intent.kind == "unknown" or intent.asks) and (
-        answer := week.answered(tx, who, update.text, now)
-    ):
+    about_week = intent.kind == "unknown" or intent.asks or week.is_declined(tx, who, intent)
+    if about_week and (answer := week.answered(tx, who, update.text, now)):
         return answer
     return _plain(tx, who, intent, update, said, now)
 

@@ -8,6 +8,7 @@ from datetime import date, datetime, timedelta
 from bot import companions as said_of
 from bot.companions import Named
 from bot.telegram.handlers.act import Act, Press
+from bot.telegram.handlers.since import week_asked_since
 from bot.telegram.incoming import Incoming
 from bot.understand import Intent
 from scheduler.domain.messages import Message
@@ -94,8 +95,8 @@ def answered(tx: Tx, who: Person, intent: Intent, update: Incoming, now: datetim
     if question is None or any(b.asked_at for b in tx.days.open_bouts(who.id)):
         return None
     rounds = _rounds(intent, update.text, who.language)
-    if rounds is False:
-        return None
+    if rounds is False or (not rounds and week_asked_since(tx, question)):
+        return None  # "none" and "all" are no answers to an exercise where a week was asked about since
     day = date.fromisoformat(str(question.body["day"]))
     return companions.log(tx, who.id, _said(update, str(question.body["key"]), rounds, day), now)
 

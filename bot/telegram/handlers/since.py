@@ -15,3 +15,19 @@ def asked_since(tx: Tx, question: Question) -> bool:
         for bout in tx.days.open_bouts(question.person)
         if question.asked_at is not None
     )
+
+
+OF_A_WEEK = frozenset({"week", "make-up", "weekly"})
+
+
+def latest_of_week(tx: Tx, person: int) -> Question | None:
+    """The latest open question about a week or a day of it."""
+    return next((each for each in tx.questions.of(person) if each.kind in OF_A_WEEK), None)
+
+
+def week_asked_since(tx: Tx, question: Question) -> bool:
+    """Whether she was asked about a week, or a day of it, since an open question."""
+    latest = latest_of_week(tx, question.person)
+    if latest is None or latest.asked_at is None or question.asked_at is None:
+        return False
+    return latest.asked_at > question.asked_at

@@ -7,7 +7,8 @@ from datetime import date, datetime
 from bot import answers, weekly
 from bot.answers import Unclear
 from bot.telegram.handlers.act import Act, Press
-from bot.telegram.handlers.since import asked_since
+from bot.telegram.handlers.since import asked_since, latest_of_week
+from bot.understand import Intent
 from scheduler.domain.people import Person
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
@@ -60,10 +61,17 @@ PRESSES: dict[str, Press] = {
 }
 
 
+def is_declined(tx: Tx, who: Person, intent: Intent) -> bool:
+    """Whether "no thanks" is about a day that was offered: no bout is open that it could skip."""
+    offered = latest_of_week(tx, who.id)
+    if intent.kind != "skip" or offered is None or offered.kind != "make-up":
+        return False
+    return not any(bout.asked_at for bout in tx.days.open_bouts(who.id))
+
+
 def answered(tx: Tx, who: Person, said: str, now: datetime) -> Reply | None:
     """What typed words answer to the latest of these questions; `None` if they answer none."""
-    kinds = {"week", "make-up", "weekly"}
-    question = next((each for each in tx.questions.of(who.id) if each.kind in kinds), None)
+    question = latest_of_week(tx, who.id)
     value = weekly.read(question, said, who.language) if question else Unclear("answer-choice")
     if question is not None and question.kind == "weekly" and isinstance(value, Unclear):
         return _which(tx, question, said, who.language)
