@@ -6,63 +6,21 @@ language. The words are ours.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-
 import pytest
 
 from scheduler.domain.people import State
-from scheduler.ports import Tx
 from scheduler.usecases import join
 from tests.journeys.desk import Desk
 from tests.journeys.planning import fill
-from tests.journeys.rooms import BO, DANA, IDS, MONDAY, at, data_of
+from tests.journeys.rooms import BO, DANA, MONDAY, at
+from tests.journeys.ways import BOS, WAYS, Way
 
 pytest_plugins = ("tests.journeys.furniture",)
 
-WAYS = ("taps", "en", "es")
-BOS = IDS[BO]
-
-
-@dataclass(frozen=True, slots=True)
-class Way:
-    """How Bo answers: by the button that begins so, or in his words."""
-
-    desk: Desk
-    way: str
-
-    async def does(self, tap: str, en: str, es: str, *said: str) -> None:
-        """One answer; `said` are the ids of what answers it: after a tap the message that was tapped."""
-        desk = self.desk
-        if self.way != "taps":
-            await self.types(en, es, *said)
-            return
-        message, data = self._shown(tap)
-        await desk.press_on(BO, message, data)
-        after = {tuple(each.id for each in dict(desk.chat(BO))[message]), tuple(desk.ids(BO))}
-        assert said in after, (tap, after)
-
-    def _shown(self, tap: str) -> tuple[int, str]:
-        """The latest button that begins so, and its message."""
-        for message, said in reversed(self.desk.chat(BO)):
-            for data in data_of(said):
-                if data.startswith(tap):
-                    return message, data
-        raise LookupError(tap)
-
-    async def types(self, en: str, es: str, *said: str) -> None:
-        """What has no button, in whichever language he reads."""
-        await self.desk.say(BO, es if self.way == "es" else en)
-        assert tuple(self.desk.ids(BO)) == said, (en, es)
-
-    async def language(self) -> None:
-        language = "es" if self.way == "es" else "en"
-
-        def work(tx: Tx) -> None:
-            person = tx.people.get(BOS)
-            assert person is not None
-            tx.people.save(replace(person, language=language))
-
-        await self.desk.run(work)
+LISBON = (38.72, -9.14)
+"""Degrees; from memory."""
+PNG = b"\x89PNG"
+"""How a picture of that format begins (PNG specification, section 5.2; from memory)."""
 
 
 @pytest.fixture(name="bo", params=WAYS)
@@ -81,6 +39,17 @@ async def joins(bo: Way) -> None:
     await bo.does("u:2", "two", "dos", "ask-times")
     await bo.does("t:quiet", "change quiet times", "cambiar horas de silencio", "ask-times-quiet")
     await bo.types("12 to 1 pm", "de 12 a 13", "ask-times")
+    await bo.does("t:zone", "change zone", "cambiar zona", "ask-times-zone")
+    await bo.types("Madrid", "Madrid", "ask-times")
+    assert bo.says("ask-times").args["zone"] == "Europe/Madrid"
+    await bo.desk.share(BO, *LISBON)
+    assert bo.desk.ids(BO) == ["ask-zone-sure"]
+    await bo.does("zs:", "yes", "sí", "ask-times")
+    assert bo.says("ask-times").args["zone"] == "Europe/Lisbon"
+    await bo.does("t:window", "change hours", "cambiar horas", "ask-times-window")
+    await bo.types("8 am to 8 pm", "de 8 a 20", "ask-times")
+    times = bo.says("ask-times").args
+    assert (times["window"], times["quiet"]) == ([480, 1200], [[720, 780]])
     await bo.does("t:keep", "keep these times", "sí, me van bien", "ready-waiting")
 
 
@@ -90,6 +59,7 @@ async def is_prescribed(bo: Way) -> None:
     for button in (f"cr:{BOS}", f"cc:{BOS}:moderate", f"cp:{BOS}"):
         await desk.forge(DANA, button)
     await fill(desk, DANA, [("movement", "stomp"), ("weekdays", "flexible")])
+    await fill(desk, DANA, [("companions", "back raise 10, 2 rounds, 3 days")])
     await desk.press(DANA, "dp")
     await desk.press(DANA, "ds:0")
 
@@ -105,6 +75,7 @@ async def test_the_same_is_meant_by_taps_and_in_the_words_of_two_languages(bo: W
     await makes_up_and_tells_of_the_week(bo)
     await goes_away_and_comes_back(bo)
     await talks_with_the_practice(bo)
+    await asks_for_help_and_for_another_language(bo)
     await does_the_step_test(bo)
     await is_in_pain(bo)
     await leaves(bo)
@@ -114,6 +85,12 @@ async def asks_how(bo: Way) -> None:
     if bo.way == "taps":
         await bo.desk.say(BO, "/today")
     await bo.does("how", "how do I do it?", "¿cómo se hace?", "how-to-asked")
+    assert bo.says("how-to-asked").args["exercise"] == "stomp"
+    assert bo.sees().startswith(PNG)
+    words = ("how do I do the back raise?", "¿cómo se hace subir la espalda?")
+    await bo.does("hw:back-raise", *words, "how-to-asked")
+    assert bo.says("how-to-asked").args["exercise"] == "back-raise"
+    assert bo.sees().startswith(PNG)
 
 
 async def answers_bouts(bo: Way) -> None:
@@ -133,14 +110,34 @@ async def answers_bouts(bo: Way) -> None:
     assert await desk.reps(MONDAY, BO) == [10, 7]
 
 
+async def does_what_is_beside_the_impact(bo: Way) -> None:
+    """Asked in the middle of the hours, logged apart from the impact (C6).
+
+    Not on Monday: with the card and the question about days that day had no room for it (P6).
+    """
+    assert bo.desk.count(BO, "ask-companion") == 0
+    await bo.desk.step(at(14, 1, day=2))
+    assert bo.says("ask-companion").args["rounds"] == 2
+    words = ("did two rounds of back raises", "hice dos series de subir la espalda")
+    await bo.does("cd:back-raise:2027-03-10:2", *words, "companion-noted")
+    noted = bo.says("companion-noted").args
+    assert (noted["companion"], noted["done"]) == ("back-raise", 2)
+
+
 async def makes_up_and_tells_of_the_week(bo: Way) -> None:
     desk = bo.desk
     await desk.step(at(9, 0, day=1))
     await bo.types("yesterday 3", "ayer 3", "logged")
     await bo.does("mu:1", "yes", "sí", "make-up-kept")
+    await does_what_is_beside_the_impact(bo)
     await desk.step(at(18, 30, day=6))
     await bo.does("wq:none", "none of these", "nada de eso", "week-thanks")
     await bo.types("/today", "/hoy", "today-rest")
+    await bo.types("/week", "/semana", "week-picture")
+    line = bo.says("week-picture").args["line"]
+    assert isinstance(line, dict)
+    assert line["companions"] == [{"name": "back-raise", "done": 1, "days": 3}]
+    assert bo.sees().startswith(PNG)
 
 
 async def goes_away_and_comes_back(bo: Way) -> None:
@@ -169,6 +166,22 @@ async def talks_with_the_practice(bo: Way) -> None:
     assert desk.ids(BO) == ["reply-sent"]
     await bo.types("is the moon out", "qué bonita la luna", "not-understood")
     await bo.does("pass:1", "yes", "sí", "passed-on")
+
+
+async def asks_for_help_and_for_another_language(bo: Way) -> None:
+    """When the practice answers, and the menu of languages there and back."""
+    await bo.types("/help", "/ayuda", "help-client")
+    hours = (await bo.desk.run(lambda tx: tx.book.practice())).answer_hours
+    assert bo.says("help-client").args["answer_hours"] == hours != ""
+    names = {"en": "English", "es": "Español"}
+    for chosen in ("en" if bo.way == "es" else "es", bo.speaks):
+        if bo.way == "taps":
+            await bo.desk.say(BO, "/language")
+        words = (f"/language {names[chosen]}", f"/idioma {names[chosen]}")
+        await bo.does(f"ln:{chosen}", *words, "language-kept")
+        person = await bo.desk.run(lambda tx: tx.people.get(BOS))
+        assert person is not None
+        assert person.language == chosen
 
 
 async def does_the_step_test(bo: Way) -> None:
