@@ -209,6 +209,10 @@ spell =
 
 # Words that look like a slip of a word below but are not.
 innocent =
+    acne azide bles bloor bream burbs bush bust calc clit clog coen coot deaf depay dims dines doma dome domes dons falk
+    falla halt hofer hola hole holz kneed knew lager lake lane leake limo mich noob oudh paas pads paes paise pasa paws
+    riba rigs robs rubs shih shim shims shine shon shun shuns sion sire sires slip slut sour spon spur stuff stunt thes
+    thud ties timmy toed toll tors toss tows trio trop ttip tuan tull udine uribe voir waif welp
     leaving leaning leaping leasing cornwall instruction insure insured throws grins heartbreak
     outdone stubble tomorrows panning fainthearted leafing
     acme acre acres acting afternoons alto angel angle angles arching arise barley bather bathers

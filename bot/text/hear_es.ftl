@@ -158,6 +158,11 @@ spell =
 
 # Words that look like a slip of a word below but are not.
 innocent =
+    aboga abogo aede aguda arce arcor arduo arre arrio arse baixo birra boero borda borde bordo cairo caixa caja carr
+    carre caso cato cauda chia chos chus cocos codi cojes cona coro coros coso cosos doma dome helo hina hino hoja infle
+    japon limo lines loado loko luce marek mares marro mateo mika mima mina mirad moja nica nila nilo nuda null odin
+    oribe paisa pili pinza pipa pipo popi pula pupi queja quena queno renta rompo salvi simo sink tango tirso tocas toco
+    tora toro toros tosa toso toxo trago
     tanda tandas
     salida salidas novena venta ventas cientos cuenta cuentas cuanta cuanto cuantas cuantos mujer
     verdad pecado pecador hecha colores color valor calor sabor labor favor flores doctor actor

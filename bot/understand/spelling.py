@@ -7,9 +7,11 @@ merely swapped, short words are not guessed at, and only one candidate may be ne
 import re
 from collections.abc import Collection, Iterator
 
-# Swapped letters are put right from this length on, one letter off from that one. Below, too many
-# good words lie one letter apart ("night" and "eight").
+# Swapped letters, and a key beside the right one, are put right from this length on, any letter off
+# from that one. Below, too many good words lie one letter apart ("night" and "eight").
 SWAP_FROM, SLIP_FROM = 4, 6
+# The rows of a phone's keyboard, as they lie below one another (common practice, no source).
+_ROWS = ("qwertyuiop", "asdfghjkl", "zxcvbnm")
 # The shortest word looked for in words run together.
 PART_FROM = 3
 # No word of ours is longer; what is longer is not compared with ours.
@@ -35,6 +37,11 @@ class Guesser:
         words = {w for w in known if len(w) >= PART_FROM}
         self._parts = words.difference(innocent, numbers)
         self._neighbours: dict[str, list[str]] = {}
+        self._beside: dict[str, set[str]] = {}
+        for target in self._telling:
+            if len(target) < SLIP_FROM:
+                for slip in _keys_beside(target):
+                    self._beside.setdefault(slip, set()).add(target)
         for target in {*telling, *numbers}.difference(innocent):
             if len(target) >= SLIP_FROM:
                 for key in {target, *_shortened(target)}:
@@ -61,6 +68,9 @@ class Guesser:
 
     def _slipped(self, word: str) -> str | None:
         """The one known word that is one letter off, if there is exactly one."""
+        beside = self._beside.get(word, ())
+        if len(beside) == 1:
+            return next(iter(beside))
         if len(word) < SLIP_FROM - 1:
             return None
         near = {
@@ -85,6 +95,25 @@ class Guesser:
 def _squeezed(word: str) -> Iterator[str]:
     """`word` with letters typed three times or more cut to two, then to one: "owwww"."""
     return (_LONG_RUN.sub(kept, word) for kept in (r"\1\1", r"\1"))
+
+
+def _keys_beside(word: str) -> Iterator[str]:
+    """`word` with each letter but the first in turn replaced by those of the keys beside its own."""
+    for i, letter in enumerate(word[1:], start=1):
+        for key in _beside(letter):
+            yield word[:i] + key + word[i + 1 :]
+
+
+def _beside(letter: str) -> str:
+    """The letters of the keys that touch that of `letter`."""
+    row = next((n for n, keys in enumerate(_ROWS) if letter in keys), None)
+    if row is None:
+        return ""
+    at = _ROWS[row].index(letter)
+    same = _ROWS[row][max(at - 1, 0) : at] + _ROWS[row][at + 1 : at + 2]
+    above = _ROWS[row - 1][at : at + 2] if row else ""
+    below = _ROWS[row + 1][max(at - 1, 0) : at + 1] if row + 1 < len(_ROWS) else ""
+    return same + above + below
 
 
 def _shortened(word: str) -> Iterator[str]:

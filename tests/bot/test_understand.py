@@ -352,6 +352,26 @@ def test_no_common_word_is_taken_for_a_slip_of_a_number() -> None:
 
 
 @pytest.mark.parametrize(
+    ("text", "language"),
+    [("it hurys", "en"), ("psin", "en"), ("oich", "en"), ("me durle", "es"), ("tengo dplor", "es")],
+)
+def test_a_key_beside_the_right_one_does_not_hide_pain(text: str, language: str) -> None:
+    assert understand(text, language).mentions_pain
+
+
+@pytest.mark.parametrize(
+    ("text", "language"),
+    [
+        *(("deaf", "en"), ("a slip of paper", "en"), ("the hole", "en"), ("I lane swim", "en")),
+        *(("la caja", "es"), ("una pinza", "es"), ("el toro", "es"), ("la renta", "es")),
+    ],
+)
+def test_a_good_word_one_key_away_from_an_alarm_is_none(text: str, language: str) -> None:
+    heard = understand(text, language)
+    assert not any(getattr(heard, name) for name in ALARMS)
+
+
+@pytest.mark.parametrize(
     "word",
     ["painting", "unhurt", "leaving", "spelling", "brother", "cooking", "looking", "stopped"],
 )
