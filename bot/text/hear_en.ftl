@@ -204,6 +204,7 @@ spell =
     undu = undo
     brk = break
     tho = though
+    much better = better
     haf = half
     hlf = half
 
@@ -1719,6 +1720,17 @@ lift =
     i wish
     i hope
     hopefully
+# the same, but only straight after what was denied: "doesn't hurt much", but not "no pain, much better"
+lift-next =
+    that|too|so|as|very|quite|all that? much|bad|badly
+    much|badly
+    like yesterday|before|it|last
+# a number after a word of pain that counts what was done: "that hurt 8 done"
+score-not =
+    <ache> <n> done|did|completed|finished|managed|made|reps|jacks|jumps|hops|stomps
+# well-wishing that says nothing of the body
+greeting =
+    good morning|afternoon|evening|night|day
 # a score after a word of pain: "hurts 5", "pain is a 5"
 score =
     <ache> <score-link>? <score-link>? <score-link>? <n> /|of|out of? <n>

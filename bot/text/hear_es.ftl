@@ -154,6 +154,7 @@ spell =
     veintiuna = veintiuno
     si si = si
     sip|sii|siii|sep|sipi|yes|ye = si
+    mucho mejor = mejor
     nop|nel|nones|noo|nooo|nah = no
 
 # Words that look like a slip of a word below but are not.
@@ -1656,7 +1657,7 @@ calm-body =
     de mi lado
     a la mano
 well =
-    bien buena bueno buenas buenos perfecta perfecto mejor mejorada mejorando genial contenta contento normal
+    bien buena perfecta perfecto mejor mejorada mejorando genial contenta contento normal
     estupenda estupendo fenomenal tranquila ok okay problema problemas excelente suelta sueltas sueltita divina
 
 sign-one-side-weak =
@@ -2212,8 +2213,6 @@ lift =
     por poco|los pelos
     al principio|empezar|comienzo|inicio|comenzar
     sino
-    mucho $
-    mucho la|el|las|los|pero|hoy|mi|cuando|al|y|aunque|solo
     tanto
     tan
     demasiado
@@ -2236,6 +2235,17 @@ lift =
     del todo
     igual
     aunque si|un|algo
+# the same, but only straight after what was denied: "no me duele mucho", but not "no me duele, mucho mejor"
+lift-next =
+    mucho|muchisimo|tanto|tan|demasiado
+    como ayer|antes|siempre|la|el|otras
+# a number after a word of pain that counts what was done: "me dolio 8 hechas"
+score-not =
+    <ache> <n> hechas|hechos|hecha|hecho|hice|repeticiones|saltos|completadas|terminadas|listas
+# well-wishing that says nothing of the body
+greeting =
+    buenos|buen dias|dia
+    buenas tardes|noches|dias
 # a score after a word of pain: "dolor 5", "me duele un 5"
 score =
     <ache> <score-link>? <score-link>? <score-link>? <n> /|de|sobre <n>

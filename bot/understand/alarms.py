@@ -26,7 +26,8 @@ SIGNS = (
 )
 _GROUPS = frozenset({"pain", "fall", *(f"sign-{sign}" for sign in SIGNS)})
 _CALM = ("pain", "fall", "body", *SIGNS)
-# How far back from a word its denial is looked for, in tokens.
+# How far back from a word its denial is looked for, and how far from a part of the body the word
+# that all is well with it, in tokens.
 _REACH = 6
 
 
@@ -95,23 +96,34 @@ def _speaks_of_the_body(tokens: list[Token], denied: set[Match], vocabulary: Voc
     A net for what the phrases do not know: "it went through my hip like a knife".
     """
     calm = {i for m in vocabulary.find(tokens, {"calm-body"}) for i in range(m.start, m.end)}
+    greetings = {m.start for m in vocabulary.find(tokens, {"greeting"})}
+    well = {i for i, t in enumerate(tokens) if t.text in vocabulary.words("well")} - greetings
     clauses = vocabulary.clauses(tokens)
     denying = {clauses[m.start] for m in denied}
     plain = vocabulary.words("plain") | vocabulary.words("unit") | vocabulary.words("part")
-    harmless: set[range] = set()
+    counts: set[range] = set()
     for match in vocabulary.find(tokens, {"body"}):
         clause = clauses[match.start]
-        if match.start not in calm and clause not in denying and clause not in harmless:
-            if not _is_harmless(tokens[clause.start : clause.stop], plain, vocabulary):
-                return True
-            harmless.add(clause)
+        if match.start in calm or clause in denying or clause in counts:
+            continue
+        if not well.isdisjoint(_near(match, clause)):
+            continue
+        if not _is_count(tokens[clause.start : clause.stop], plain):
+            return True
+        counts.add(clause)
     return False
 
 
-def _is_harmless(clause: list[Token], plain: frozenset[str], vocabulary: Vocabulary) -> bool:
-    """Whether a clause that speaks of the body says that all is well, or is a plain count."""
-    if any(t.text in vocabulary.words("well") for t in clause):
-        return True
+def _near(match: Match, clause: range) -> range:
+    """The places in its clause that are near enough to a part of the body to be about it.
+
+    Dictation has no commas: "a knife through my hip and then we had a lovely lunch" is one clause.
+    """
+    return range(max(clause.start, match.start - _REACH), min(clause.stop, match.end + _REACH))
+
+
+def _is_count(clause: list[Token], plain: frozenset[str]) -> bool:
+    """Whether a clause that speaks of the body is a plain count: "10 heel drops"."""
     counted = any(t.value is not None for t in clause)
     return counted and all(t.value is not None or t.text in plain for t in clause)
 
@@ -123,11 +135,13 @@ def _denied(
     denied: set[Match] = set()
     denials: set[int] = set()
     lifts = [m.start for m in vocabulary.find(tokens, {"lift"})]
+    next_lifts = {m.start for m in vocabulary.find(tokens, {"lift-next"})}
     stops = [i for i, token in enumerate(tokens) if token.ends_sentence]
     for chain in _chains(found, tokens, vocabulary):
         first = chain[0]
         denial = _denial_before(first, tokens, vocabulary)
-        if denial is None or _lifted(chain[-1].end, lifts, stops):
+        end = chain[-1].end
+        if denial is None or end in next_lifts or _lifted(end, lifts, stops):
             continue
         denials |= set(range(denial, first.start))
         joined = any(

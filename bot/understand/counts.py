@@ -14,7 +14,15 @@ from bot.understand.vocabulary import Match, Vocabulary
 LEAST, MOST = 1, 500
 WORST_PAIN = 10
 _PHRASES = (
-    *("score", "count-range", "count-of", "count-left-right", "count-label", "count-other"),
+    *(
+        "score-not",
+        "score",
+        "count-range",
+        "count-of",
+        "count-left-right",
+        "count-label",
+        "count-other",
+    ),
     *(
         "count-half",
         "count-vague",
@@ -80,7 +88,7 @@ class _Reading:
 
     def counts(self) -> Counts:
         score, score_unclear = self._score()
-        if self.found.get("count-range"):
+        if self.found.get("count-range") or self.found.get("score-not"):
             return Counts(score=score, asks=True)
         sides = self.found.get("count-left-right", [])
         if sides:
@@ -173,6 +181,8 @@ class _Reading:
         after = self.tokens[at + 1] if at + 1 < len(self.tokens) else None
         if after is None or self.words.ends_clause(after) or at + 1 in self.used:
             return at == 0 or self.tokens[at - 1].text in self.plain or self.tokens[at - 1].breaks
+        if after.text in self.words.words("part") and not self._firm(at):
+            return False  # "one leg is fatter than the other"
         return after.text in self.words.words("unit") or after.text in self.words.words("plus")
 
     def _one(self, numbers: list[int]) -> tuple[int | None, list[int]]:

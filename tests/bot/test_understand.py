@@ -372,6 +372,53 @@ def test_a_good_word_one_key_away_from_an_alarm_is_none(text: str, language: str
 
 
 @pytest.mark.parametrize(
+    ("text", "language", "pain"),
+    [
+        ("it doesn't hurt much", "en", True),
+        ("doesn't hurt that much love from Mary", "en", True),
+        ("no pain, much better", "en", False),
+        ("no me duele mucho bueno voy a poner la comida", "es", True),
+        ("no me duele, mucho mejor", "es", False),
+    ],
+)
+def test_what_stands_straight_after_a_denial_takes_it_back(
+    text: str, language: str, pain: bool
+) -> None:
+    heard = understand(text, language)
+    assert (heard.mentions_pain, heard.denies) == (pain, not pain)
+
+
+@pytest.mark.parametrize(
+    ("text", "language", "pain"),
+    [
+        ("it went through my hip like that and then we had a really good lunch", "en", True),
+        ("good morning my hip has been like that all night", "en", True),
+        ("my hip feels good", "en", False),
+        ("me jaló la pierna bueno voy a poner la comida", "es", True),
+        ("buenas tardes la rodilla sigue como ayer", "es", True),
+        ("la rodilla está muy bien", "es", False),
+    ],
+)
+def test_a_word_that_all_is_well_counts_only_beside_the_part_of_the_body(
+    text: str, language: str, pain: bool
+) -> None:
+    assert understand(text, language).mentions_pain is pain
+
+
+@pytest.mark.parametrize(
+    ("text", "language"), [("that hurt 8 done", "en"), ("me dolió 8 hechas", "es")]
+)
+def test_a_number_between_pain_and_a_word_of_doing_is_asked_back(text: str, language: str) -> None:
+    heard = understand(text, language)
+    assert (heard.mentions_pain, heard.asks, heard.reps, heard.all) == (True, True, None, False)
+
+
+def test_one_leg_is_no_count_unless_it_was_done() -> None:
+    assert understand("one leg fatter than the other and sore behind the knee").reps is None
+    assert understand("one leg done").reps == 1
+
+
+@pytest.mark.parametrize(
     "word",
     ["painting", "unhurt", "leaving", "spelling", "brother", "cooking", "looking", "stopped"],
 )
