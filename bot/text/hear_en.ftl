@@ -204,9 +204,14 @@ spell =
     undu = undo
     brk = break
     tho = though
-    much better = better
     haf = half
     hlf = half
+    ea = each
+    em = them
+    pulse = heart
+    ticker = heart
+    heartbeat = heart
+    much better = better
 
 # Words that look like a slip of a word below but are not.
 innocent =
@@ -335,6 +340,7 @@ plain =
     went go gone felt feel feeling ish very really sorry oh ah um er hmm phew
     thats forgot tell say told finally meanwhile because when while myself hot weather tea tv news kitchen home house outside inside shoes
     carefully happily alone together proud skip skipped missed
+    love darling hun pet sweetheart duck lol haha hahaha hehe lmao
 # these near a number mean: ask before counting
 doubt =
     will going tomorrow can could may should would want plan planning try trying if meant mean
@@ -885,6 +891,10 @@ skip =
     not doing it|this|them
     give it|this a miss
     ⏭
+    cant be bothered|arsed|fussed|asked
+    ^ no time
+    no time today|now|for|to|this|right
+    not doing any
 later =
     later
     not right? now
@@ -923,6 +933,8 @@ undo =
     i made a mistake
     wrong number
     ↩
+    take them|those|that|it|these off|out|away
+    scrap|ignore|disregard that|those|last|it
 break =
     break
     pause
@@ -958,6 +970,7 @@ break =
     ^ stop please? $
     please stop
     stop for|the|these|all|sending|messages|messaging|prompts
+    off to .. until|till|til
 not-break =
     coffee|lunch|tea|after|without|no|quick|short|little|dinner|during|before|since|at|work|school|spring break
     after|during|before|since|in|at|over my|the|a|our? break|holiday|holidays|vacation|hols|lunch|pause
@@ -1126,6 +1139,11 @@ pain =
     giving way
     giving me gyp|grief|jip|gip
     legs? feel|feels|felt|are|is|gone weak|wobbly|jelly|heavy
+    arthritis|osteoarthritis|rheumatism|rheumatics|gout|tendonitis|tendinitis .. bad|playing|flaring|flared|flare|terrible|acting|awful|dreadful|worse|me
+    flaring up
+    heel|heels|foot|feet|leg|legs|arm|arms|hand|hands|eye|eyes|ear|ears|finger|fingers|thumb|thumbs feel|feels|felt|feeling|keeps|keep|gone|went
+    heel|heels|foot|feet|leg|legs|arm|arms|hand|hands|eye|eyes|ear|ears|finger|fingers|thumb|thumbs is|are|was|were|its like|full
+    heard|hear|felt|feel .. heel|heels|foot|feet|leg|legs|arm|arms|hand|hands|finger|fingers|thumb
 calm-pain =
     pain free
     free of|from pain
@@ -1156,6 +1174,11 @@ calm-pain =
     side is? good|ok|okay|right
     hand is? ok
     hurt no? one
+    kills|killing|kill me? to? wait|waiting
+    waiting|wait is|its? killing|kills me
+    son|daughter|husband|wife|dog|cat|traffic|weather|phone|bus|neighbour|neighbor|kids|grandson|granddaughter|parking|internet|computer is|was|are|being|such a? right|real|such? pain
+    heel|heels|foot|feet|leg|legs|arm|arms|hand|hands|eye|eyes|ear|ears|finger|fingers|thumb|thumbs feel|feels|felt|feeling|keeps|keep|went .. <well>|lighter|easier|looser|freer|stronger|warm
+    feel|felt .. heel|heels|foot|feet|leg|legs|arm|arms|hand|hands|finger|fingers|thumb .. <well>|lighter|easier|looser|freer|stronger|working
 
 ## Falls
 
@@ -1208,6 +1231,13 @@ fall =
     took a tumble|spill|fall|dive|knock
     down the stairs|steps
     collapsed
+    went|gone over in|on|outside|backwards|backward|sideways|forwards|forward|again|this|today|yesterday|while|when|and
+    ^ i? just? went over $
+    head|arm|hip|wrist|knee|back .. when|as i? went down
+    as|when i went down $|and|like|hard|heavily|i
+    measured my length
+    kissed|ate|hugged the? floor|ground|pavement|dirt|carpet
+    dog|bus|train|car|bike|child|kid|grandson|granddaughter|wind|door pulled|knocked|bowled|pushed|threw|tipped|dragged|blew|sent me
 calm-fall =
     fell|fall|falling|fallen|falls fast|sound|back|half? asleep
     fall|falls|fell|falling|fallen in love
@@ -1234,12 +1264,20 @@ calm-fall =
     fall in line
     on|road|day|long|business|bus|boat|coach|shopping|city|my|our|this|the|nice|good|great|next|weekend|train|plane|return|round trip
     trip to|with|away
+    went|gone over .. to my|the|a|see|visit|town|church|his|her|their
+    went|gone over in|on the|a train|bus|ferry|boat|car|plane
+    fell|fall|falling|fallen behind with|on|in|schedule
 
 ## Warning signs. The words are gathered from ordinary speech (ours).
 
 weak =
     weak weakness numb numbness tingling tingly dead floppy limp paralysed paralyzed drooping droopy
     droops drooped
+# how a heart goes that does not go as it should
+beating =
+    racing pounding fluttering flutters flutter thumping jumping skipping skips skipped fast raced hammering irregular
+    clappers mad crazy wild wildly bonkers banging thudding galloping flipping flopping missing uneven erratic irregularly
+    jumpy quickly beats settle bursting
 breathe =
     breathe breathing breath breaths
 sign-chest =
@@ -1256,6 +1294,7 @@ sign-chest =
     <ache> .. jaw and arm
     <ache> .. spreading|spreads|into .. arm|jaw
     elephant on my chest
+    elephant|vice|band|brick|weight|ton|belt|anvil .. chest
 sign-faint =
     faint
     fainted
@@ -1320,6 +1359,7 @@ calm-body =
     my hand|hands on|in|full
     in|off|over my head
     chest of
+    hip hip
 well =
     good fine ok okay great better strong stronger well happy loose comfortable fantastic
     nice normal brilliant lovely problem problems issue issues
@@ -1339,6 +1379,7 @@ sign-one-side-weak =
     stroke
     strokes
     a stroke
+    arm|hand|leg wont|doesnt|isnt|not do|doing|obey|obeying|listen|answer
 calm-one-side-weak =
     stroke of luck
     heat|back|breast|key|swim|swimming|paint stroke|strokes
@@ -1371,6 +1412,8 @@ sign-no-weight =
     no weight on
     leg .. looks|is shorter|twisted|crooked
     too painful|sore to walk|stand
+    fell|fallen|fall|slipped|tripped|tumbled .. cant stand
+    cant stand and|now|please|help|any|properly|anymore|by|without|after|i|im
 calm-no-weight =
     cant walk the dog|today|because|far|there|outside|in this|now|much
     cant stand it|this|him|her|them|these|the
@@ -1398,6 +1441,11 @@ sign-back-weak-legs =
     pooed|pooped myself
     bowel|bowels|bladder .. trouble|problem|problems|new
     trouble|problem|problems .. bowel|bowels|bladder
+    cant feel .. wipe|wiping|pee|wee
+    no feeling|sensation down below|there
+    cant hold my? pee|wee|water|bladder|bowels .. legs
+    legs .. cant hold my? pee|wee|water|bladder|bowels
+    wet|peed|weed|pee|wee|soiled myself .. legs|leg .. <weak>|jelly|wobbly|hold|way
 sign-sudden-back =
     sudden|suddenly .. back
     back .. sudden|suddenly
@@ -1444,6 +1492,7 @@ sign-calf =
     blood clot
     clot
     dvt
+    one leg|calf is|looks? fatter|bigger|thicker|larger
 sign-dizzy =
     dizzy
     dizziness
@@ -1461,15 +1510,17 @@ sign-dizzy =
     spinning
     head .. spinning|spins|swimming|swims
     room .. spinning|spins
-    ticker .. mad|fast|racing|crazy|pounding
-    heart .. mad|crazy
-    heart .. racing|pounding|fluttering|flutters|thumping|jumping|skipping|skips|skipped|fast|raced|hammering|irregular
     racing heart
     palpitations
     unsteady
     off balance
     😵
     🥴
+    heart .. <beating>
+    i|ive|im go|going|gone|went all? funny|queer|strange|weird|odd|peculiar|hot|cold|sweaty|clammy|wobbly|shaky|swimmy|muzzy|fuzzy
+    came|come|comes|coming over all? funny|queer|strange|weird|odd|peculiar|hot|cold|sweaty|clammy|wobbly|shaky|faint|giddy|swimmy|muzzy
+    feel|feels|feeling|felt|went|going|go|im|am all? swimmy|muzzy|clammy|giddy|wobbly|shaky
+    heart .. nineteen|missed|misses
 calm-dizzy =
     heart .. fast .. recover
     spinning class|bike|wheel
@@ -1497,6 +1548,7 @@ sign-leak =
     urine
     cant hold my|it? pee|wee|water|bladder
     heavy|dragging|bulge feeling? down? below|there
+    wee|pee|water|urine came|comes|coming|leaks|leaked|dribbles|dribbled|squirts|squirted|runs|ran out|down
 calm-leak =
     roof|tap|pipe|boiler|kettle|sink|toilet|radiator|fridge|dishwasher|gutter is|are|has|was|started? leak|leaks|leaked|leaking
     leaky|leaking roof|tap|pipe|boiler|sink|toilet
@@ -1526,6 +1578,9 @@ sign-eye =
     zig zag
     sparkles|sparkle|sparks|glitter|stars .. eye|eyes|vision|sight
     eye|eyes|vision|sight .. sparkles|sparkle|sparks|glitter|stars
+    saw|see|seen|seeing stars
+    eye|eyes|vision|sight .. floaty|floating|bits|cobweb|cobwebs|speck|specks|flecks|threads|flies|squiggles|strings|shadows
+    specks|flecks|threads|squiggles|cobwebs|bits .. eye|eyes|vision|sight
 calm-eye =
     hot flashes|flashs
     flashes of
@@ -1546,6 +1601,9 @@ sign-face-speech =
     speech .. funny|slurred|wrong|gone|strange|weird|thick|slow|garbled
     trouble|difficulty|problem|problems speaking|talking
     hard to speak|talk
+    face|mouth|lip|cheek is|feels|feel|felt|looks|look|looked|gone|went all? funny|odd|weird|strange|heavy|dead|stiff|wonky .. side
+    one|left|right side of my|the? face|mouth|lip
+    cant lift|move|raise|feel my? arm|arms|hand .. face|mouth|speech|words|talk|speak
 calm-face-speech =
     cant talk|speak now|right|later|today|at|long
     face .. fallen leaves
@@ -1569,6 +1627,8 @@ sign-cannot-get-up =
     how to get|stand back? up $
     dont|not know|remember how i got|get|came on|to|down the? floor|ground
     cant get myself up
+    ground|floor|bathroom|kitchen|bath|stairs|hall .. cant move
+    cant move send|help|please|and|i|im|now|get|someone|anymore
 calm-cannot-get-up =
     cant .. get up early|earlier|before|at|in|on|so|that|yet|till|until
     cant stand up straight? comedy
@@ -1592,6 +1652,9 @@ sign-emergency =
     sos
     dying
     i think im? dying
+    send|get|need someone|somebody|anyone|anybody|help $|please|now|quick|quickly|over|here|to
+    send someone|somebody|help
+    get me help
 calm-emergency =
     emergency number|contact|phone|exit|plumber
     emergency room contact
@@ -1599,6 +1662,8 @@ calm-emergency =
     no emergency
     dying to|for
     dying my|of laughter|laughing
+    send|get|need someone|somebody|help to show|teach|explain
+    send|get|need someone|somebody|help with the|this|my? bot|app|phone|link
 # heard even where it is negated
 sign-self-harm =
     kill|killing|hang|shoot|drown|cutting|end|ending|harm|harming|unalive|off myself
@@ -1664,6 +1729,13 @@ sign-self-harm =
     goodbye cruel world
     slit my wrists
     cut my wrists
+    better off|of dead|gone|without
+    dont|not|cant .. carry|carrying|going|go on anymore|any|longer|like|much
+    dont|not .. carry|carrying on $
+    <wish> to? .. be|go|join .. heaven
+    enough of living|life
+    enough of this|the|my life|world
+    meet my maker
 wish =
     want wanted wish thinking thought thoughts think going feel feeling like ready urge about might
     could tempted rather plan planning hope wanting
@@ -1749,6 +1821,8 @@ score =
     <ache> in|on my? <part> <part>? is|about|around|at|level|a|:? <n>
     <ache> in|on my? <part> <part>? <n> /|of|out of? <n>
     <part> <ache> is|about|around|at|level|a|:? <n>
+    <n> /|of <n> in|on|at|for my|the? <part>
+    <n> /|of <n> in|on|at|for my|the? <part> <part>
 score-of =
     of
     out of

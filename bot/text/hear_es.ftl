@@ -64,7 +64,7 @@ spell =
     hayer = ayer
     anohe = anoche
     ase = hace
-    ise|hize|ice|iice|hicee|ize = hice
+    ise|hise|isce|jice|hize|ice|iice|hicee|ize = hice
     isimos|hisimos|icimos = hicimos
     echo|hehco|hecgo = hecho
     echas|hechs|hehcas = hechas
@@ -154,8 +154,8 @@ spell =
     veintiuna = veintiuno
     si si = si
     sip|sii|siii|sep|sipi|yes|ye = si
-    mucho mejor = mejor
     nop|nel|nones|noo|nooo|nah = no
+    mucho mejor = mejor
 
 # Words that look like a slip of a word below but are not.
 innocent =
@@ -298,6 +298,7 @@ done =
     saque cumpli cumplido cumplidas llegamos logramos terminamos cumplimos sacamos aguante solo solamente unicamente nomas total totales cuento
     conte van fueron salieron apunta apunte apunten apuntame anoteme apunteme anota anote anoten anotame anoto
     registra registre pongame ponme marca marque
+    pude pudimos
 # what is counted
 unit =
     repeticiones repeticion vez veces salto saltos saltitos saltito pisada pisadas bajada bajadas
@@ -446,6 +447,7 @@ count-vague =
 # a bare yes: asked, unless "all" or "half" is said beside it
 count-yes =
     ^ si|claro|ya|okey|aja $
+    ^ si ya|claro $
 count-all =
     todo
     toda
@@ -1347,6 +1349,9 @@ pain =
     como lija
     con hielo
     me|puse|puesto|tome|tomar|tomando .. calmante|calmantes|ibuprofeno|paracetamol|analgesico|analgesicos|pomada|arnica
+    escuche|oi|escucho|oigo|sono|hizo .. crac|crujido|chasquido|clic|chasquear|crujir|tronar
+    talon|pie|pies|pierna|piernas|planta|brazo|mano|dedo|ojo|oreja|oido .. como si
+    como si pisara|pisaran|clavaran|metieran|quemaran|cortaran|apretaran|tuviera
 calm-pain =
     sin ningun problema
     dolor no|ninguno|cero|nada|0
@@ -1382,6 +1387,7 @@ calm-pain =
     que no duela
     no empeora
     dolores murio
+    me mata|matan esperar|espera|la|el|tanta|tener|estar? espera|esperar|curiosidad|intriga|calor|frio|aburrimiento
 
 ## Falls
 
@@ -1483,6 +1489,11 @@ fall =
     tumbe
     casi|poco me|nos voy|vamos al|contra|de|para|por
     me voy|iba al suelo|piso
+    caidita
+    caiditas
+    bese|mordi|trague el suelo|piso|polvo|pavimento
+    perro|perra|gato|nieto|nieta|bici|moto|carro|coche|viento|bus|autobus|metro|hombre|senora|puerta me tiro|tumbo|boto|derribo|volteo|empujo|arrastro|jalo
+    sali|salio|salir volando|disparada|disparado|despedida|despedido|rodando
 calm-fall =
     caida|caidas de|del? talon|talones|sol|pelo|cabello|tarde|luz|internet|tren|noche|hojas|temperatura|temperaturas|precios|bolsa
     se me? cayo|cayeron|caia|callo|cae|caen el|la|un|una|los|las|mi|todo telefono|movil|celular|vaso|plato|taza|cuchara|libro|lapiz|bolso|olla|pelo|cabello|sistema|internet|luz|servidor|llamada|mensaje|diente|muela|tapa|gafas|lentes|bolsa|comida|cafe|agua|bot|baba|ropa|llaves|control
@@ -1497,13 +1508,15 @@ calm-fall =
     clase|taller|prevencion|grupo|riesgo de caidas
     dejar caer
     dejandome|dejando|dejo|dejarme caer los|el|mis|sobre? talones|talon
-    se cayo|callo el|la|internet|luz sistema|red|senal|conexion
+    se cayo|callo el|la? internet|luz|sistema|red|senal|conexion|wifi
     ya caigo
     patine|patinar|patinaje sobre|en hielo|ruedas|linea
     tumbe|tumbo en la|el cama|sofa|sillon|un
     caidos del cielo
     hojas caidas
     en caida libre
+    cayo|callo un|una|unos|buen|buena|tremendo|tremenda? aguacero|tormenta|chaparron|granizo|nevada|helada|lluvia|diluvio
+    caigo|caia|cai de hambre
 
 ## Warning signs. The words are gathered from ordinary speech (ours).
 
@@ -1511,6 +1524,10 @@ weak =
     debil debiles debilidad sinfuerza dormido dormida dormidos dormidas durmio durmieron adormecido adormecida adormecidos adormecidas adormecimiento entumecido
     entumecida entumecidos entumecidas entumida entumido entumidas entumecimiento hormigueo hormigueos hormiguea flojo floja flojos flojas flojera
     muerto muerta muertos muertas paralizado paralizada paralizo paralizadas paralisis acorchado acorchada acorchadas insensible cosquilleo tonta tonto
+# how a heart goes that does not go as it should
+beating =
+    acelerado acelera aceleracion acelero rapido brincos brinca brincando saltos salta saltado desbocado mil galope galopa galopando
+    loco vuelco vuelcos fuerte sale irregular aleteo aletea palpita palpitando disparado ritmo latidos late retumba golpetea
 breathe =
     respirar respiro respiracion aire aliento
 sign-chest =
@@ -1616,6 +1633,7 @@ sign-breath =
     pito|pitos|silbido|silbidos|pitando en el? pecho|respirar
     se me va|corta|corto|acaba el|la aire|aliento|respiracion
     agitada|agitado|agitacion al? respirar?
+    no .. recupero|recobro|agarro|tomo|cojo|jalo|encuentro aire|aliento|el aire|aliento
 calm-breath =
     al aire libre
     aire acondicionado
@@ -1656,6 +1674,8 @@ calm-body =
     mi lado
     de mi lado
     a la mano
+    a pecho descubierto
+    al pie de la letra
 well =
     bien buena perfecta perfecto mejor mejorada mejorando genial contenta contento normal
     estupenda estupendo fenomenal tranquila ok okay problema problemas excelente suelta sueltas sueltita divina
@@ -1690,6 +1710,7 @@ sign-one-side-weak =
     paralisis
     infarto cerebral
     aire en la cara
+    mano|brazo|pierna .. no me? hace|obedece|responde caso?
 calm-one-side-weak =
     derrame|derramo|derrames el|la|un|de|sobre cafe|agua|leche|aceite|vaso
     una|la mano tonta
@@ -1767,6 +1788,9 @@ sign-back-weak-legs =
     se me escapo|escapa|sale|salio la|el|las? caca|popo|heces|excremento
     incontinencia fecal
     cola de caballo
+    no .. siento .. entre las piernas
+    no|nopuedo .. aguanto|aguanta|aguantar|retengo|controlo|contengo .. orina|orinas|pis|pipi .. piernas
+    piernas .. no|nopuedo .. aguanto|aguanta|aguantar|retengo|controlo .. orina|pis|pipi
 sign-sudden-back =
     derepente .. espalda|lumbar|columna|cintura|rinones|lomo
     espalda|lumbar|columna|cintura|rinones|lomo .. derepente
@@ -1852,7 +1876,7 @@ sign-dizzy =
     todo|cabeza|habitacion|cuarto|casa|pieza|mundo|sala|suelo|piso .. vueltas|gira|girando|mueve
     me|da|dan|dio|daba vueltas todo|la|el cabeza|cuarto|mundo|casa|habitacion?
     se me va|iba|fue|anda la cabeza
-    corazon|pulso|cuore .. acelerado|acelera|aceleracion|acelero|rapido|brincos|brinca|saltos|salta|desbocado|mil|galope|galopa|galopando|loco|vuelco|vuelcos|fuerte|sale|irregular|aleteo|palpita|palpitando|disparado|saltado|ritmo|brincando
+    corazon|pulso|cuore .. <beating>
     acelerado|acelera|acelero|disparado|brinca|palpita|late|latia .. corazon|pulso
     palpitaciones
     palpitacion
@@ -1885,6 +1909,7 @@ sign-dizzy =
     bajada de tension|azucar
     😵
     🥴
+    salta|brinca|retumba|vuelco|aletea|desboca|golpea .. corazon
 calm-dizzy =
     marea alta|baja
     no me marees
@@ -1961,6 +1986,7 @@ sign-eye =
     ceguera
     flotadores en
     zigzag|zigzags
+    veo|vi|viendo|aparecen .. bichitos|bichos|mosquitos|hilitos|culebritas|telitas|motas|motitas|pelusas|gusanitos
 calm-eye =
     no veo bien|las|la|el|los la|el|letra|letras|pantalla|botones|boton|foto|telefono
     no veo la|el|los|las|como|por|que|hora|un boton|botones|hora|letra|letras|mensaje|diferencia|que|problema
@@ -2065,6 +2091,7 @@ sign-emergency =
     me siento morir
     🆘
     sos
+    manden|manda|mande|envien|envia|mandame a? alguien|ayuda
 calm-emergency =
     numero|contacto|telefono|salida|numeros|tel de|para|por emergencia|emergencias|urgencias|urgencia
     no|nada es|muy|tan? una|urgente|emergencia|urgencia urgente|emergencia|urgencia?
@@ -2161,6 +2188,9 @@ sign-self-harm =
     me quiero ir|morir de este|con|ya
     despedirme de todos|la
     hacer una tonteria|locura
+    quiero|deseo|quisiera|ganas .. irme|reunirme|estar|encontrarme con .. cielo|dios|difunto|gloria
+    me voy a hacer dano
+    voy a hacerme dano
 wish =
     quiero quisiera deseo pienso pensando ganas ojala mejor prefiero gustaria voy
 calm-self-harm =
@@ -2173,6 +2203,7 @@ calm-self-harm =
     acabar|terminar|acabe|termine|termino|acabo con todo|todas|todos|esto la|las|el|los|tanda|ejercicios
     quiero terminar|acabar|que todo salga
     carga de
+    me? voy a hacer|hacerme dano si|cuando|al|por|en|con
 
 ## Denials
 

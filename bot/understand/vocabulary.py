@@ -24,7 +24,18 @@ MAX_GAP = 5
 WORD_KEYS = frozenset(
     (
         *("innocent", "done", "unit", "plain", "doubt", "pointing", "plus", "part", "sore", "ache"),
-        *("verb", "limb", "well", "weak", "breathe", "bite", "wish", "none-words", "not-words"),
+        *(
+            "verb",
+            "limb",
+            "well",
+            "weak",
+            "beating",
+            "breathe",
+            "bite",
+            "wish",
+            "none-words",
+            "not-words",
+        ),
         *("none-between", "not-between", "either", "list-filler", "score-link", "ache-noun", "but"),
         *("answer-yes", "answer-no", "answer-none", "day-flexible", "day-today", "day-tomorrow"),
         *("day-every", "day-joiner"),
