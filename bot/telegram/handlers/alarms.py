@@ -17,6 +17,7 @@ from scheduler.domain.reply import Reply
 from scheduler.ports import Question, Tx
 from scheduler.usecases import bouts, corrections, notes, pain
 from scheduler.usecases.bouts import Said
+from scheduler.usecases.questions import OF_HARM
 
 
 def in_words(  # one message's facts
@@ -46,10 +47,8 @@ def heard(  # one message's facts
     """Pain, a fall, a sign: the number beside it is logged first, the question follows."""
     if not found(intent):
         return None
-    if question is not None and question.kind in {"pain", "fall"} and not intent.warning:
-        step = dialogue.read(question, update.text, who.language)
-        if not isinstance(step, Unclear):
-            return None  # the words answer the question that is open
+    if question is not None and _answers(question, intent, update.text, who.language):
+        return None
     noted = _log_beside(tx, who, intent, said, update.kind == "edit", now)
     words = update.text[: notes.LONGEST_WORDS]
     named = sign(intent, update.text, who.language)
@@ -59,6 +58,18 @@ def heard(  # one message's facts
     else:
         answer = pain.hurts(tx, who.id, now, words=words, sign=named, score=intent.score)
     return replace(answer, message=(*noted, *answer.message))
+
+
+def _answers(question: Question, intent: Intent, said: str, language: str) -> bool:
+    """Whether words about harm answer the open question about it, and tell of nothing that it does not ask.
+
+    A sign is never only an answer, nor is a fall where pain was asked about: "7 and I fell".
+    """
+    if question.kind not in OF_HARM or intent.warning:
+        return False
+    if intent.fall and question.kind != "fall":
+        return False
+    return not isinstance(dialogue.read(question, said, language), Unclear)
 
 
 def found(intent: Intent) -> bool:

@@ -54,11 +54,11 @@ def answered(
         return None
     said = steps.times(update.text, who.language, steptests.left(asked))
     since = asked_since(tx, asked)
+    harm = alarms.found(understand(update.text, who.language))
     if asked.step == "ready":
-        return _is_ready(tx, who, said, "" if since else update.text, now)
+        return None if harm else _is_ready(tx, who, said, "" if since else update.text, now)
     if said is None or (not said.sure and since):
         return None  # a bare number answers what was asked for since
-    harm = alarms.found(understand(update.text, who.language))
     if harm and (since or steptests.stands_against(tx, who.id, now)):
         return None  # a lost balance is no void trial where no test is done
     timed = Timed(said.trials, _source(update), update.at)

@@ -1,0 +1,150 @@
+"""Whatever is being asked, pain, a fall, an emergency and words of self-harm come first (P3, H1, H5)."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from datetime import timedelta
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from bot.dialogue import FALL_VALUES, PAIN_VALUES
+from scheduler.domain.breaks import REASONS
+from scheduler.domain.readiness import SCREENS
+from scheduler.ports import Question, Tx
+from tests.journeys.desk import Desk
+from tests.journeys.rooms import (
+    ANN,
+    CRISIS,
+    DANA,
+    EMERGENCY,
+    IDS,
+    MONDAY,
+    at,
+)
+
+pytest_plugins = ("tests.journeys.furniture",)
+
+USECASES = Path(__file__).parents[2] / "scheduler" / "usecases"
+OF_STAFF = frozenset({"write", "setting", "invite", "release", "plan", "cover", "note"})
+"""Kinds of questions that only staff are asked."""
+
+
+@dataclass(frozen=True)
+class Open:
+    """An open question to a client who has joined."""
+
+    kind: str
+    step: str
+    body: dict[str, Any] = field(default_factory=dict)
+
+    def __str__(self) -> str:
+        return f"{self.kind}:{self.step}"
+
+
+NEXT_DAY = (MONDAY + timedelta(days=1)).isoformat()
+REPS = {"at": at(8).isoformat(), "day": MONDAY.isoformat(), "bout": None, "message_id": None}
+IN_TIMES = ("times", "times-zone", "times-window", "times-quiet")
+QUESTIONS: tuple[Open, ...] = (
+    *(Open("pain", step) for step in PAIN_VALUES),
+    *(Open("fall", step) for step in FALL_VALUES),
+    Open("morning", "score"),
+    Open("fewer", "reps", REPS),
+    Open("confirm", "reps", {**REPS, "reps": 45}),
+    Open("pass", "yes-no", {"words": "zumba zumba"}),
+    *(Open("join", f"screen-{screen}", {"yes": []}) for screen in SCREENS),
+    *(Open("join", f"which-{screen}", {"yes": []}) for screen in SCREENS),
+    Open("join", "usual-pain", {"yes": []}),
+    *(Open("join", step) for step in IN_TIMES),
+    Open("join", "times-sure", {"zone": "Europe/Paris", "at": "10:00"}),
+    *(Open("break", step, {"reason": REASONS[0]}) for step in ("reason", "length", "first")),
+    Open("companion", "rounds", {"key": "hover-hold", "day": MONDAY.isoformat()}),
+    Open("week", "days", {"start": MONDAY.isoformat(), "days": [MONDAY.isoformat()]}),
+    Open("make-up", "yes-no", {"day": MONDAY.isoformat(), "instead": NEXT_DAY}),
+    Open("weekly", "week", {"day": MONDAY.isoformat()}),
+    Open("reply", "words", {"to": IDS[DANA]}),
+    Open("steptest", "ready"),
+    Open("steptest", "times"),
+    Open("leave", "ask"),
+    Open("leave", "sure"),
+)
+
+FALLS = ("yes I fell", "7 and I fell", "I fell on my hip")
+"""Each of them would answer one question or another as well."""
+EMERGENCY_WORDS, SELF_HARM = "no, help, I can't get up", "4 but I would be better off dead"
+
+
+async def asked(desk: Desk, what: Open) -> None:
+    """Ann has a prompt at 8, and at 9 a question of this kind is open."""
+    await desk.step(at(9))
+    assert await desk.run(lambda tx: tx.days.open_bouts(IDS[ANN]))
+
+    def ask(tx: Tx) -> None:
+        expires = at(9, 15) if what.kind in {"pain", "fall"} else None
+        tx.questions.ask(Question(IDS[ANN], what.kind, what.step, what.body, desk.now, expires))
+
+    await desk.run(ask)
+
+
+async def stopped_and_asked(desk: Desk, kinds: set[str]) -> bool:
+    """Whether nothing is asked for any more, and what happened is being asked, or everything is on hold."""
+    open_ = {q.kind for q in await desk.run(lambda tx: tx.questions.of(IDS[ANN]))}
+    quiet = not await desk.run(lambda tx: tx.days.open_bouts(IDS[ANN]))
+    return quiet and bool(open_ & kinds or None in await desk.holds())
+
+
+async def urgent_words(desk: Desk) -> str:
+    """The words in the one urgent flag that is open, which has reached Dana."""
+    (flag,) = (each for each in await desk.flags() if each.urgent)
+    (told,) = (t for t in desk.texts(DANA) if t.id == "flag" and t.args["flag"] == flag.id)
+    return str(told.args["words"])
+
+
+def test_every_kind_of_question_to_a_client_is_walked_through() -> None:
+    """A new kind of question must be listed here, or among those that staff are asked."""
+    source = "".join(path.read_text(encoding="utf-8") for path in USECASES.glob("*.py"))
+    kinds = set(re.findall(r'Question\(\s*[\w.\[\]]+,\s*"([\w-]+)"', source))
+    assert len(kinds) > 15
+    assert kinds - OF_STAFF == {each.kind for each in QUESTIONS}
+
+
+@pytest.mark.parametrize("what", QUESTIONS, ids=str)
+async def test_pain_is_heard_whatever_is_asked(desk: Desk, what: Open) -> None:
+    await asked(desk, what)
+    await desk.say(ANN, "yes but my hip hurts")
+    assert await stopped_and_asked(desk, {"pain", "fall"})
+    assert desk.ids(ANN)[-1].startswith(("ask-pain-", "ask-fall-", "stop-"))
+
+
+@pytest.mark.parametrize("said", FALLS)
+@pytest.mark.parametrize("what", QUESTIONS, ids=str)
+async def test_a_fall_is_heard_whatever_is_asked(desk: Desk, what: Open, said: str) -> None:
+    await asked(desk, what)
+    await desk.say(ANN, said)
+    assert await stopped_and_asked(desk, {"fall"})
+    flags = {(flag.kind, flag.urgent) for flag in await desk.flags()}
+    fell = any(q.kind == "fall" for q in await desk.run(lambda tx: tx.questions.of(IDS[ANN])))
+    assert fell or ("fall", True) in flags
+    await desk.step(at(9, 30))  # silence from here on is a hold, and she is told of a fall
+    assert await desk.holds() == [None]
+    assert ("fall", True) in {(flag.kind, flag.urgent) for flag in await desk.flags()}
+
+
+@pytest.mark.parametrize("what", QUESTIONS, ids=str)
+async def test_an_emergency_is_heard_whatever_is_asked(desk: Desk, what: Open) -> None:
+    await asked(desk, what)
+    await desk.say(ANN, EMERGENCY_WORDS)
+    assert await desk.holds() == [None]
+    assert desk.the(ANN, "stop-emergency").args["emergency_number"] == EMERGENCY
+    assert EMERGENCY_WORDS in await urgent_words(desk)
+
+
+@pytest.mark.parametrize("what", QUESTIONS, ids=str)
+async def test_self_harm_is_heard_whatever_is_asked(desk: Desk, what: Open) -> None:
+    await asked(desk, what)
+    await desk.say(ANN, SELF_HARM)
+    assert await desk.holds() == [None]
+    assert desk.the(ANN, "stop-crisis").args["crisis_line"] == CRISIS
+    assert SELF_HARM in await urgent_words(desk)
