@@ -5,9 +5,9 @@ Nothing here trusts the update, or the code that it may have broken: what fails 
 
 from __future__ import annotations
 
-from bot.telegram.handlers.alarms import found
 from bot.telegram.incoming import Incoming, answer_chat, incoming
 from bot.understand import HEARS, understand
+from bot.understand.any_language import found
 from scheduler.ports import Arrived
 from scheduler.usecases.notes import LONGEST_WORDS
 from scheduler.usecases.unread import Unread

@@ -148,3 +148,34 @@ async def test_self_harm_is_heard_whatever_is_asked(desk: Desk, what: Open) -> N
     assert await desk.holds() == [None]
     assert desk.the(ANN, "stop-crisis").args["crisis_line"] == CRISIS
     assert SELF_HARM in await urgent_words(desk)
+
+
+# --- in another language than hers ---------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("said", "answer"),
+    [
+        ("me caí en la cocina", "ask-fall-sign"),
+        ("hice 10 pero me duele la cadera", "ask-pain-sign"),
+        ("dolor en el pecho", "stop-emergency"),
+        ("quiero morirme", "stop-crisis"),
+        ("/help me caí", "ask-fall-sign"),
+    ],
+)
+async def test_whoever_reads_english_is_heard_in_spanish(
+    desk: Desk, said: str, answer: str
+) -> None:
+    await desk.step(at(9))
+    await desk.say(ANN, said)
+    assert desk.ids(ANN) == [answer]
+    assert not await desk.run(lambda tx: tx.days.open_bouts(IDS[ANN]))
+    assert await desk.reps() == []  # a count in another language is not taken
+
+
+@pytest.mark.parametrize("said", ["I fell in the kitchen", "crushing chest pain"])
+async def test_whoever_reads_spanish_is_heard_in_english(desk: Desk, said: str) -> None:
+    await desk.step(at(9))
+    await desk.say(ANN, "/language es")
+    await desk.say(ANN, said)
+    assert await stopped_and_asked(desk, {"fall"})

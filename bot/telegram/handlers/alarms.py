@@ -10,7 +10,8 @@ from bot.answers import Unclear
 from bot.companions import Named
 from bot.telegram.handlers import companions
 from bot.telegram.incoming import Incoming
-from bot.understand import Intent, understand
+from bot.understand import Intent
+from bot.understand.any_language import found, read
 from scheduler.domain.messages import Message, text
 from scheduler.domain.people import Person
 from scheduler.domain.reply import Reply
@@ -72,14 +73,9 @@ def _answers(question: Question, intent: Intent, said: str, language: str) -> bo
     return not isinstance(dialogue.read(question, said, language), Unclear)
 
 
-def found(intent: Intent) -> bool:
-    """Whether a text tells of pain, a fall or a sign."""
-    return intent.mentions_pain or intent.fall or intent.warning
-
-
 def _in_all_words(intent: Intent, said: str, language: str) -> Intent:
     """Beside the name of a companion: the signs of all that was said, and no count, which is not of bouts."""
-    whole = understand(said, language)
+    whole = read(said, language)
     return replace(whole if found(whole) else intent, reps=None, all=False, half=False)
 
 

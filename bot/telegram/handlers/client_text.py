@@ -13,7 +13,7 @@ from bot.answers import Unclear
 from bot.telegram.handlers import alarms, breaks, own, steps, week, writing
 from bot.telegram.handlers import companions as about_companions
 from bot.telegram.incoming import Incoming
-from bot.understand import Intent, understand
+from bot.understand import Intent, any_language
 from bot.understand.asking import asks_how
 from scheduler.domain.hours import instant, local_day
 from scheduler.domain.messages import text
@@ -35,7 +35,7 @@ PRESSING = frozenset({"pain", "fall", "morning", "confirm", "fewer"})
 def heard(tx: Tx, who: Person, update: Incoming, said: Said, now: datetime) -> Reply | None:
     """The reply to typed words; `None` only for an edit that changes nothing."""
     named = companions.named(update.text, who.language)
-    intent = understand(named.rest if named else update.text, who.language)
+    intent = any_language.read(named.rest if named else update.text, who.language)
     if _consented(tx, who) is False:
         leaves = own.typed(tx, who, intent, update, now)
         return leaves or _before_consent(tx, who, intent, update, now)
@@ -55,9 +55,9 @@ def _read(  # noqa: PLR0911 # one return a thing that words can be
     passed = writing.answered(tx, who, update, pressing, now)
     if alarm or passed:
         return alarm or passed
-    if not pressing and not alarms.found(intent) and asks_how(update.text, who.language):
+    if not pressing and not any_language.found(intent) and asks_how(update.text, who.language):
         return howto.show(tx, who.id, now, named.key if named else None)
-    if named is not None and not alarms.found(intent):
+    if named is not None and not any_language.found(intent):
         about = about_companions.about(tx, who, named, intent, update, now)
         return about or not_understood(tx, who, update.text, now)
     if update.kind == "edit":

@@ -11,10 +11,10 @@ from datetime import datetime
 from types import ModuleType
 
 from bot.telegram.buttons import rows, well_formed
-from bot.telegram.handlers import admin, alarms, behind, client, clinician, language, own
+from bot.telegram.handlers import admin, behind, client, clinician, language, own
 from bot.telegram.handlers.act import Act, Press
 from bot.telegram.incoming import Incoming
-from bot.understand import understand
+from bot.understand import any_language
 from bot.words.commands import canonical
 from scheduler.domain.leaving import GONE
 from scheduler.domain.messages import text
@@ -132,7 +132,7 @@ def _tells_of_harm(who: Person, update: Incoming, argument: str) -> bool:
     """Whether a client tells of pain, a fall or a sign behind a command: "/help I fell" (P3, H1)."""
     if who.role is not Role.CLIENT or not argument:
         return False
-    return alarms.found(understand(update.text, who.language))
+    return any_language.found(any_language.read(update.text, who.language))
 
 
 def _after_care(tx: Tx, who: Person) -> Reply:

@@ -8,9 +8,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from bot.telegram.handlers import alarms
 from bot.telegram.handlers.act import Act
-from bot.understand import understand
+from bot.understand import any_language
 from scheduler.domain.messages import text
 from scheduler.domain.reply import Reply, reply
 from scheduler.usecases import pain
@@ -59,13 +58,13 @@ def forwarded(act: Act) -> Reply | None:
     where they are taken as hers after all: before consent, and for words of self-harm.
     """
     tx, who = act.tx, act.who
-    intent = understand(act.update.text, who.language)
+    intent = any_language.read(act.update.text, who.language)
     if intent.crisis or tx.people.client(who.id).consent_at is None:
         return None
     open_ = about_harm(tx, who.id)
     if open_ is not None:
         return Reply((text("forwarded", asks=True), harm_again(tx, open_)))
-    if not alarms.found(intent):
+    if not any_language.found(intent):
         return reply("forwarded", asks=False)
     # without the words: she can say that it was not about her
     answer = pain.hurts(tx, who.id, act.now)

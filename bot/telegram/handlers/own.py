@@ -6,10 +6,9 @@ from datetime import datetime
 
 from bot import answers, leaving
 from bot.answers import Unclear
-from bot.telegram.handlers import alarms
 from bot.telegram.handlers.act import Press
 from bot.telegram.incoming import Incoming
-from bot.understand import Intent
+from bot.understand import Intent, any_language
 from scheduler.domain.people import Person
 from scheduler.domain.reply import Reply
 from scheduler.ports import Tx
@@ -45,7 +44,7 @@ def typed(
 
     Where the same words tell of pain, a fall or a sign, that comes first.
     """
-    if update.kind == "edit" or alarms.found(intent):
+    if update.kind == "edit" or any_language.found(intent):
         return None
     if leaving.wants_to_leave(update.text, who.language):
         return left.ask(tx, who.id, now)

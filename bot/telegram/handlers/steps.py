@@ -6,11 +6,10 @@ from dataclasses import replace
 from datetime import datetime
 
 from bot import answers, steps
-from bot.telegram.handlers import alarms
 from bot.telegram.handlers.act import Act, Press
 from bot.telegram.handlers.since import asked_since
 from bot.telegram.incoming import Incoming
-from bot.understand import understand
+from bot.understand import any_language
 from scheduler.domain.people import Client, Person
 from scheduler.domain.permission import STOPPING_QUESTIONS
 from scheduler.domain.reply import Reply, reply
@@ -54,7 +53,7 @@ def answered(
         return None
     said = steps.times(update.text, who.language, steptests.left(asked))
     since = asked_since(tx, asked)
-    harm = alarms.found(understand(update.text, who.language))
+    harm = any_language.found(any_language.read(update.text, who.language))
     if asked.step == "ready":
         return None if harm else _is_ready(tx, who, said, "" if since else update.text, now)
     if said is None or (not said.sure and since):
