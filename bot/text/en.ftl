@@ -449,6 +449,7 @@ notice =
 
     Do you agree?
 consent-declined = OK. I will keep nothing and ask nothing. If you change your mind, tap: I agree. { part-questions } In an emergency, call { $emergency_number }.
+hurts-before-consent = You say that something hurts, or that you fell. I can keep nothing and ask nothing before you agree. { part-call-today } In an emergency, call { $emergency_number }. Nobody reads this chat live.
 consent-kept = Thank you. I noted that you agree. All goes on as before.
 ask-screen-bones =
     1 of 3. Is any of these true for you?

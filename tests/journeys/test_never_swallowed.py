@@ -14,16 +14,9 @@ from bot.dialogue import FALL_VALUES, PAIN_VALUES
 from scheduler.domain.breaks import REASONS
 from scheduler.domain.readiness import SCREENS
 from scheduler.ports import Question, Tx
+from scheduler.usecases import join
 from tests.journeys.desk import Desk
-from tests.journeys.rooms import (
-    ANN,
-    CRISIS,
-    DANA,
-    EMERGENCY,
-    IDS,
-    MONDAY,
-    at,
-)
+from tests.journeys.rooms import ANN, BO, CRISIS, DANA, EMERGENCY, IDS, MONDAY, PHONE, at
 
 pytest_plugins = ("tests.journeys.furniture",)
 
@@ -148,6 +141,47 @@ async def test_self_harm_is_heard_whatever_is_asked(desk: Desk, what: Open) -> N
     assert await desk.holds() == [None]
     assert desk.the(ANN, "stop-crisis").args["crisis_line"] == CRISIS
     assert SELF_HARM in await urgent_words(desk)
+
+
+# --- before she has agreed to anything -----------------------------------------------------------
+
+
+async def invited(desk: Desk) -> None:
+    """Bo reads the notice and has not agreed yet."""
+    code = await desk.run(lambda tx: join.invite(tx, None, IDS[BO], desk.now))
+    await desk.say(BO, f"/start {code}")
+
+
+@pytest.mark.parametrize("said", ["my hip hurts", "yes but I fell", "dizzy", "/help I fell"])
+async def test_before_consent_she_is_told_whom_to_call_and_nothing_is_kept(
+    desk: Desk, said: str
+) -> None:
+    await invited(desk)
+    await desk.say(BO, said)
+    assert desk.ids(BO) == ["hurts-before-consent", "notice"]
+    told = desk.the(BO, "hurts-before-consent").args
+    assert (told["phone"], told["emergency_number"]) == (PHONE, EMERGENCY)
+    assert await desk.question(BO) == ("join", "consent")
+    assert (await desk.flags(BO), await desk.holds(BO), await desk.reports(BO)) == ((), [], [])
+
+
+@pytest.mark.parametrize(
+    ("said", "stop"),
+    [
+        ("crushing chest pain", "stop-emergency"),
+        ("yes, I can't get up", "stop-emergency"),
+        ("my calf is swollen and hot", "stop-urgent-care"),
+        ("a curtain over my left eye", "stop-urgent-care"),
+        ("I want to die", "stop-crisis"),
+    ],
+)
+async def test_before_consent_what_cannot_wait_is_answered_and_told(
+    desk: Desk, said: str, stop: str
+) -> None:
+    await invited(desk)
+    await desk.say(BO, said)
+    assert desk.ids(BO) == [stop]
+    assert [flag.urgent for flag in await desk.flags(BO)] == [True]
 
 
 # --- in another language than hers ---------------------------------------------------------------

@@ -10,7 +10,7 @@ from datetime import datetime, timedelta
 
 from bot import companions, dialogue
 from bot.answers import Unclear
-from bot.telegram.handlers import alarms, breaks, own, steps, week, writing
+from bot.telegram.handlers import alarms, before_consent, breaks, own, steps, week, writing
 from bot.telegram.handlers import companions as about_companions
 from bot.telegram.incoming import Incoming
 from bot.understand import Intent, any_language
@@ -20,11 +20,11 @@ from scheduler.domain.messages import text
 from scheduler.domain.people import Person
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
-from scheduler.usecases import bouts, corrections, holds, howto, join, notes, pain, putoff
+from scheduler.usecases import bouts, corrections, howto, join, notes, pain, putoff
 from scheduler.usecases import times as own_times
 from scheduler.usecases.bouts import Said
 from scheduler.usecases.names import clinician_name
-from scheduler.usecases.questions import harm_again, open_question
+from scheduler.usecases.questions import harm_again
 
 ORDER = (("pain", "fall"), ("morning",), ("confirm", "fewer"), ("join",), ("pass",))
 """Which open question typed words answer: the most pressing first, of equals the one asked last."""
@@ -36,9 +36,9 @@ def heard(tx: Tx, who: Person, update: Incoming, said: Said, now: datetime) -> R
     """The reply to typed words; `None` only for an edit that changes nothing."""
     named = companions.named(update.text, who.language)
     intent = any_language.read(named.rest if named else update.text, who.language)
-    if _consented(tx, who) is False:
+    if tx.people.client(who.id).consent_at is None:
         leaves = own.typed(tx, who, intent, update, now)
-        return leaves or _before_consent(tx, who, intent, update, now)
+        return leaves or before_consent.heard(tx, who, intent, update, now)
     first = steps.answered(tx, who, _top(tx, who), update, now)
     first = first or own.typed(tx, who, intent, update, now)
     return first or _read(tx, who, named, intent, update, said, now)
@@ -88,25 +88,6 @@ def _asked_for(  # one message's facts
     if question is None and (answer := about_companions.answered(tx, who, intent, update, now)):
         return answer
     return _answer(tx, who, question, intent, update, said, now) if question else None
-
-
-def _consented(tx: Tx, who: Person) -> bool:
-    return tx.people.client(who.id).consent_at is not None
-
-
-def _before_consent(tx: Tx, who: Person, intent: Intent, update: Incoming, now: datetime) -> Reply:
-    """Nothing about health is asked before consent; an emergency is still answered."""
-    if intent.emergency or intent.crisis:
-        client = tx.people.lock(who.id)
-        sign = alarms.sign(intent, update.text, who.language)
-        details = {"words": update.text[: notes.LONGEST_WORDS], "sign": sign}
-        return holds.stop(tx, client, now, reason="pain", sign=sign, details=details)
-    client = tx.people.client(who.id)
-    agreed = dialogue.agrees(update.text, who.language)
-    question = open_question(tx, who.id, "join")
-    if question is not None and agreed is not None:
-        return join.consent(tx, who.id, agreed, now)
-    return Reply(join.ask_consent(tx, client, now))
 
 
 def _top(tx: Tx, who: Person) -> Question | None:
