@@ -48,7 +48,8 @@ def number(text: str, low: int, high: int, language: str = "en") -> int | Unclea
 
 def score(text: str, language: str = "en") -> int | Unclear:
     """A pain score, whole, 0 to 10; "5/10" and "5 out of 10" are 5."""
-    fraction = _fraction(language).fullmatch(plain(text[:_LONGEST]).strip(" .!"))
+    said = " ".join(t.text if t.value is None else str(t.value) for t in _tokens(text, language))
+    fraction = _fraction(language).fullmatch(said.strip(" .!"))
     found = number(fraction.group(1) if fraction else text, 0, WORST_PAIN, language)
     return Unclear("answer-score") if isinstance(found, Unclear) else found
 

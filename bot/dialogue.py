@@ -15,7 +15,8 @@ from zoneinfo import ZoneInfo
 from bot import answers
 from bot.answers import Unclear
 from bot.understand import HEARS, understand
-from bot.understand.tokens import plain
+from bot.understand.tokens import plain, tokenise
+from bot.understand.vocabulary import vocabulary
 from bot.words import LANGUAGES
 from bot.words import label as written
 from scheduler.domain import pain as p
@@ -196,13 +197,20 @@ def _pain(step: str, text: str, language: str) -> Any:
 
 
 def _fall(step: str, text: str, language: str) -> Any:
-    if step in {"injured", "new_pain"}:
-        return answers.yes_no(text, language)
+    if step in {"injured", "new_pain"}:  # "just a bruise" is a yes
+        return understand(text, language).mentions_pain or answers.yes_no(text, language)
     return _labelled("fall", step, FALL_VALUES[step], text, language)
 
 
+def _meant(text: str, language: str, groups: Mapping[str, str]) -> list[str]:
+    """The values whose phrases stand in a text; `groups` are keys of the vocabulary and their values."""
+    heard = vocabulary(language)
+    found = heard.pick(tokenise(text, heard), set(groups))
+    return list(dict.fromkeys(groups[match.group] for match in found))
+
+
 def _either(text: str, language: str, yes: Any, no: Any) -> bool | Unclear:
-    """One of two labels, words of one of them, or a plain yes or no (yes is the first)."""
+    """One of two labels, words of one of them or said instead, or a plain yes or no (yes is the first)."""
     shown = [label(yes, language), label(no, language)]
     chosen = unnumbered(text, [("1", shown[0]), ("0", shown[1])])
     if not isinstance(chosen, Unclear):
@@ -211,7 +219,9 @@ def _either(text: str, language: str, yes: Any, no: Any) -> bool | Unclear:
     within = [said.issubset(_words(each)) for each in shown]
     if said and within[0] != within[1]:
         return within[0]  # "new" of "it is new"
-    return answers.yes_no(text, language)
+    keys = [f"say-{each.id.removeprefix('button-')}" for each in (yes, no)]
+    meant = _meant(text, language, {keys[0]: "1", keys[1]: "0"})
+    return meant == ["1"] if len(meant) == 1 else answers.yes_no(text, language)
 
 
 def unnumbered(text: str, options: Sequence[tuple[str, str]]) -> str | Unclear:
@@ -239,7 +249,12 @@ def _labelled(kind: str, step: str, values: Sequence[str], text: str, language: 
         found = [sign for sign in understand(text, language).signs if sign in values]
         named = (sign for sign in found if sign != "sore" or not names_a_place(text, language))
         return next(named, chosen)
-    return chosen
+    if not isinstance(chosen, Unclear):
+        return chosen
+    meant = _meant(text, language, {f"say-{prefix}-{value}": value for value in values})
+    if step == "place":  # of several, one where new pain stops everything (H2)
+        meant = sorted(meant, key=lambda place: place not in p.BONE_PLACES)[:1]
+    return meant[0] if len(meant) == 1 else chosen
 
 
 def _join(step: str, text: str, language: str) -> Any:  # noqa: PLR0911 # one a step

@@ -1836,3 +1836,120 @@ ache-noun =
     pain pains ache aches soreness discomfort
 but =
     but however though although because cause cos cuz except
+
+## What is said in the place of a button's words, in the questions about pain and falls
+
+say-place-back =
+    back
+    spine|lumbar|tailbone|coccyx
+say-place-hip =
+    hip|hips
+    buttock|buttocks|bum|bottom|backside
+say-place-groin =
+    groin|groins|pelvis|pubic
+say-place-thigh =
+    thigh|thighs|hamstring|hamstrings|quad|quads
+    back|front of my|the? left|right? leg|thigh
+    upper|top leg|legs
+    top of my|the left|right? leg
+say-place-knee =
+    knee|knees|kneecap|kneecaps
+    back|side|front|inside|outside of my|the? left|right? knee
+say-place-shin =
+    shin|shins
+    lower leg|legs
+    front of my|the lower leg
+say-place-foot =
+    foot|feet|heel|heels|toe|toes|sole|soles|arch|arches|instep|ankle|ankles
+    bottom|top|side|ball of my|the left|right? foot|feet
+say-place-elsewhere =
+    neck|shoulder|shoulders|arm|arms|elbow|elbows|wrist|wrists|hand|hands|finger|fingers|thumb|thumbs
+    rib|ribs|tummy|stomach|belly|jaw|calf|calves|head
+    back|side of my|the neck|head|calf|arm|hand
+    all over|everywhere
+    elsewhere
+say-when-during =
+    during|while
+    when|as|whenever i? jump|jumped|jumping|stomp|stomped|land|landed|hop|did|do|was doing|exercise|exercised
+    each|every time|jump|stomp|one
+    at the time
+say-when-after =
+    afterwards|afterward
+    after it|them|that|the|i|my|doing|an|a
+    later on|that|today
+say-when-next-morning =
+    next|following|day morning|day|after
+    morning after
+    when i? woke|wake up
+    getting out of bed
+say-when-other =
+    all|most of? the time
+    always|constantly|constant|whenever
+    at|in|during the? night
+    at rest
+    when|while|whenever i? sit|sitting|stand|standing|walk|walking|lie|lying|sleep|sleeping|rest|resting|climb|climbing
+    on and off
+say-new =
+    new
+    never had|felt|got
+    not had|felt it|this|that before
+    havent|hadnt had|felt it|this|that before
+    first time
+    not|isnt|unlike as? like? the|my|it? same|usual|old|always|before
+say-known =
+    not|nothing new
+    old|usual|known|familiar
+    had|have|get|felt it|this|that before|always|often|already|sometimes
+    had|have it|this|that for years|ages|months|weeks|long|a
+    same|as as|one|old usual|always|before|ever|one
+    the? same
+    for years|ages|months
+    comes and goes
+say-sharper =
+    worse|sharper|stronger|sharp|stabbing|fiercer
+    more|worse|sharper|stronger than usual|normal|before|ever|always|it
+    a? bit|lot|much|little worse|sharper|stronger
+    not|isnt|unlike as? like? the|my|it? same|usual|normal|always|before
+say-as-usual =
+    same|usual|normal|similar
+    not|no|isnt|nor any? worse|sharper|stronger|sharp|different|more
+    no more|worse than usual|normal|before|ever
+    less|milder|better than? usual|normal|before?
+    the? same as usual|before|always|normal|ever
+    as usual|always|before|normal|ever
+say-fall-today =
+    this morning|afternoon|evening|lunchtime
+    just now
+    now
+    a|an|one|two|few|<n> hour|hours|minute|minutes|mins ago
+    earlier today|on
+    tonight
+say-fall-yesterday =
+    last night|evening
+    yesterday morning|afternoon|evening|night
+say-fall-earlier =
+    last|other week|month|weekend|day|monday|tuesday|wednesday|thursday|friday|saturday|sunday
+    on? monday|tuesday|wednesday|thursday|friday|saturday|sunday
+    <n>|few|couple|several of? days|weeks|months ago
+    a week|month|while ago
+    day before yesterday
+say-doing-exercise =
+    jacks|jumps|stomps|hops|exercise|exercises|exercising|bout|marching|raises
+    heel drops|raises
+    jumping|stomping|hopping
+say-doing-walking =
+    walk|walked|walking
+    in|on|down the? street|road|pavement|park
+    out shopping|for|with
+    crossing the? road|street
+    dog
+say-doing-stairs =
+    stair|stairs|steps|step|staircase|ladder
+say-doing-getting-up =
+    getting|got|get|standing|stood|stand|rising up|out
+    out of bed|bath|the|my|a? bed|bath|chair|armchair|sofa
+    off the|my toilet|sofa|chair|bed
+say-doing-other =
+    shower|bath|bathroom|kitchen|garden|gardening|cleaning|cooking|dancing|hoovering|laundry|dressing|reaching
+    nothing
+    bus|train|car

@@ -2308,3 +2308,113 @@ ache-noun =
     dolor dolores molestia molestias
 but =
     pero aunque porque sino excepto
+
+## What is said in the place of a button's words, in the questions about pain and falls
+
+say-place-back =
+    espalda
+    columna|lumbar|lumbares|cintura|lomo|coxis|coccix|rabadilla|rinones
+say-place-hip =
+    cadera|caderas
+    nalga|nalgas|gluteo|gluteos|trasero|culo|cola|pompis
+say-place-groin =
+    ingle|ingles|entrepierna|pelvis|pubis
+say-place-thigh =
+    muslo|muslos|cuadriceps|isquiotibiales
+    parte de? arriba|alta de la pierna
+say-place-knee =
+    rodilla|rodillas|corva|corvas|menisco
+say-place-shin =
+    espinilla|espinillas|canilla|canillas|tibia
+say-place-foot =
+    pie|pies|talon|talones|dedo|dedos|planta|empeine|tobillo|tobillos
+    dedo|dedos|planta|parte de|del pie|los pies
+say-place-elsewhere =
+    cuello|nuca|hombro|hombros|brazo|brazos|codo|codos|muneca|munecas|mano|manos|pulgar|cabeza
+    costilla|costillas|barriga|panza|estomago|vientre|mandibula|pantorrilla|pantorrillas|gemelo|gemelos
+    dedo|dedos de la|las mano|manos
+    todo|todas|todos el|partes|lados cuerpo?
+    otro|otra lado|parte|lugar
+    todo
+say-when-during =
+    durante|mientras
+    al|cuando saltar|salto|saltaba|pisar|caer|hacer|hacerlo|hacerlos|hacerlas|hago|hice|hacia|bajar|brincar|brinco
+    cada vez|salto|pisada
+    en el momento
+say-when-after =
+    despues|luego
+    al acabar|terminar
+say-when-next-morning =
+    al|el dia siguiente
+    la|a matina siguiente|despues
+    al despertar|despertarme|levantarme
+say-when-other =
+    siempre|constante|constantemente
+    todo el tiempo|dia|rato
+    de|por|en la noche
+    a|en ratos|reposo
+    al|cuando camino|caminar|ando|andar|siento|sentarme|duermo|dormir|paro|pararme
+say-new =
+    nuevo|nueva
+    nunca .. tenido|sentido|tuve|habia|dolido|antes
+    primera vez
+    no .. tenido|sentido|tuve .. antes
+    no es? como? el|la|lo|mi? igual|mismo|misma|vieja|viejo|siempre|antes|conocido|conocida
+    no es? de siempre|antes
+say-known =
+    no es? nuevo|nueva
+    nada nuevo
+    viejo|vieja|antiguo|antigua|conocido|conocida
+    de siempre
+    ya .. tenia|tenido|tuve|conocia|habia|dolia|conozco
+    hace|desde anos|meses|tiempo|mucho|siempre
+    lo|el|la mismo|misma de? siempre|antes?
+    como siempre|antes
+say-sharper =
+    peor|agudo|aguda|punzante
+    mas fuerte|intenso|intensa|agudo|aguda|que
+    peor|mas que de? antes|siempre|nunca|costumbre|ayer
+    no es|esta? como? el|la|lo? igual|mismo|misma|normal|siempre|antes
+    no es? lo|el|de mismo|siempre|costumbre
+say-as-usual =
+    igual
+    lo|el|la mismo|misma
+    como|igual que? siempre|antes|de
+    no .. peor|agudo|fuerte|mas
+    ni peor|mas
+    de costumbre
+    menos fuerte|que
+    normal
+say-fall-today =
+    esta matina|tarde|noche
+    ahora|ahorita|recien
+    hace un|una|unas|dos|<n>? hora|horas|rato|minutos|momento
+    hace poco
+say-fall-yesterday =
+    anoche
+    ayer en|por la matina|tarde|noche
+say-fall-earlier =
+    la semana|mes pasada|pasado
+    el otro dia
+    el lunes|martes|miercoles|jueves|viernes|sabado|domingo
+    hace <n>|unos|unas|varios|varias|dos dias|semanas|meses
+    hace una|un semana|mes
+    antier|anteayer
+say-doing-exercise =
+    ejercicio|ejercicios|saltos|saltando|pisadas|brincos|tanda
+    bajadas de talon|talones
+say-doing-walking =
+    caminar|caminando|camino|andando|andar|paseando|paseo
+    en|por la calle|acera|banqueta|vereda
+    perro
+say-doing-stairs =
+    escalera|escaleras|escalon|escalones|gradas
+say-doing-getting-up =
+    levantarme|levantandome|levante|levantaba|pararme|parandome
+    de la cama|silla
+    del sillon|sofa
+    saliendo|salir de la? cama|banera|tina
+say-doing-other =
+    ducha|bano|banera|cocina|jardin|patio|limpiando|cocinando|bailando|barriendo|regando
+    nada
+    bus|autobus|camion|coche|carro|metro

@@ -97,6 +97,8 @@ class Vocabulary:
         for key in self._lines:
             if key in WORD_KEYS or key.startswith(WORD_FAMILIES):
                 words |= self.words(key)
+            elif key.startswith("say-"):
+                self._compile(key)
             elif key not in READ_BY_OTHERS and not key.startswith("hours-"):
                 words |= self._compile(key)
         typed = {word for slip in self.spelling for word in slip}
@@ -124,7 +126,7 @@ class Vocabulary:
                 for first in (real,) if isinstance(real, str) else real:
                     self._index.setdefault(first, {}).setdefault(key, []).append(phrase)
                 words.update(*(e for e in phrase if isinstance(e, frozenset)))
-                if isinstance(real, frozenset) and len(phrase) == 1:
+                if isinstance(real, frozenset) and len(phrase) == 1 and not key.startswith("say-"):
                     self._telling |= real
         return words
 
