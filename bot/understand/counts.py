@@ -224,9 +224,8 @@ class _Reading:
             return False
         if any(m.start in clause for m in self.found.get("not-done", [])):
             return False
-        edges = self.tokens[max(clause.start - 1, 0) : clause.start]
-        edges += self.tokens[clause.stop : clause.stop + 1]
-        if any(token.text == "?" for token in edges):
+        edges = (clause.start - 1, clause.stop)
+        if any(self.tokens[i].text == "?" for i in edges if 0 <= i < len(self.tokens)):
             return False
         return self._beside(at) and (self._near(at) or self._understood(at))
 
@@ -287,7 +286,13 @@ class _Reading:
             or at in self.alarmed
             or at in self.taken
             or token.text in self.words.words("plus")
+            or self._is_what_hurts(at)
         )
+
+    def _is_what_hurts(self, at: int) -> bool:
+        """Whether it is a part of the body that hurts: "10 my hip hurts", not "2 hips hurt"."""
+        part = bool(self.meant) and self.tokens[at].text in self.words.words("part")
+        return part and (at == 0 or self.tokens[at - 1].value is None)
 
     def _understood(self, at: int) -> bool:
         """Whether every word of the clause around `at` is understood."""
