@@ -11,12 +11,12 @@ from typing import Any
 
 from scheduler.domain import pain as p
 from scheduler.domain.hours import instant, parse_span
-from scheduler.domain.messages import Lane, message, text
+from scheduler.domain.messages import Lane, Message, message, text
 from scheduler.domain.pain import Answers, Fall, Outcome
 from scheduler.domain.people import Client
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
-from scheduler.usecases import holds, lapses
+from scheduler.usecases import holds, join, lapses
 from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.names import clinician_name
 from scheduler.usecases.opening import begin_day
@@ -142,12 +142,19 @@ def carry_on(tx: Tx, client: Client, now: datetime, said: str) -> Reply:
     if tx.health.holds(client.id) and said != "mistake-noted":
         number = running.practice.emergency_number
         return reply("noted-on-hold", clinician=clinician, phone=phone, emergency_number=number)
-    return reply(
+    answer = reply(
         said,
         next=running.wall(ahead.due_at) if ahead else None,
         clinician=clinician,
         phone=phone,
     )
+    return replace(answer, message=(*answer.message, *_joining_again(tx, client)))
+
+
+def _joining_again(tx: Tx, client: Client) -> Message:
+    """The question at which somebody who is still joining had come to; nothing for everybody else."""
+    question = open_question(tx, client.id, "join") if client.joined_at is None else None
+    return join.again(tx, client.id, question) if question else ()
 
 
 # --- the next morning ----------------------------------------------------------------------------

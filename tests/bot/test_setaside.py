@@ -285,4 +285,4 @@ async def test_pain_that_is_tried_again_is_asked_about_however_late(
     await taps(theatre, "xl", f"x:{poison}", f"xr:{poison}")
     await theatre.stage.later(seconds=1)
     assert ann.done() == 0
-    assert ann.heard()[-1].ids == ("ask-pain-sign",)
+    assert ann.heard()[-1].ids == ("day-over", "ask-pain-sign")

@@ -184,6 +184,47 @@ async def test_before_consent_what_cannot_wait_is_answered_and_told(
     assert [flag.urgent for flag in await desk.flags(BO)] == [True]
 
 
+# --- what stands beside it, and what comes after --------------------------------------------------
+
+
+async def test_a_number_of_a_day_that_is_closed_is_refused_plainly_beside_pain(desk: Desk) -> None:
+    await desk.step(at(12, 0, day=1))
+    await desk.say(ANN, "yesterday 10 and my hip hurt")
+    assert desk.ids(ANN) == ["day-over", "ask-pain-sign"]
+    assert await desk.reps() == []
+
+
+async def test_one_minute_earlier_it_is_logged_beside_pain(desk: Desk) -> None:
+    await desk.step(at(11, 59, day=1))
+    await desk.say(ANN, "yesterday 10 and my hip hurt")
+    assert desk.ids(ANN) == ["noted", "ask-pain-sign"]
+    assert await desk.reps() == [10]
+
+
+@pytest.mark.parametrize("said", ["yes", "OK", "yes I did"])
+async def test_a_yes_during_a_hold_is_not_asked_for_a_number(desk: Desk, said: str) -> None:
+    """ "Call 112 now." "Yes." is no report of a bout."""
+    await desk.step(at(9))
+    await desk.say(ANN, "crushing chest pain")
+    await desk.say(ANN, said)
+    assert desk.ids(ANN) == ["not-understood"]
+
+
+async def test_whoever_told_of_pain_while_joining_is_asked_on_from_there(desk: Desk) -> None:
+    await invited(desk)
+    await desk.press(BO, "ok:1")
+    await desk.say(BO, "my knee hurts")
+    for answer in ("sign:none", "place:knee", "score:2", "when:after", "new:0"):
+        await desk.press(BO, f"p:{answer}")
+    await desk.press(BO, "p:sharper:0")
+    assert desk.ids(BO) == ["pain-noted", "ask-screen-bones"]
+    await desk.press(BO, "r:bones:none")
+    await desk.say(BO, "I fell")
+    for words in ("no", "no", "no", "today", "walking"):
+        await desk.say(BO, words)
+    assert desk.ids(BO) == ["fall-noted", "ask-screen-heart"]
+
+
 # --- in another language than hers ---------------------------------------------------------------
 
 

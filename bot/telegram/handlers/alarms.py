@@ -93,7 +93,7 @@ def sign(intent: Intent, said: str, language: str) -> str | None:
 def _log_beside(  # one message's facts
     tx: Tx, who: Person, intent: Intent, said: Said, edited: bool, now: datetime
 ) -> Message:
-    """Log the number as said, and say so; one outside 1..500 waits in the words themselves."""
+    """Log the number as said, and say so, or that its day is over; one outside 1..500 stays in the words."""
     if not (intent.all or intent.half or (intent.reps and 1 <= intent.reps <= bouts.LARGEST)):
         return ()
     meant = replace(about(said, intent), sure=True)
@@ -101,7 +101,7 @@ def _log_beside(  # one message's facts
     answer = answer or bouts.log(tx, who.id, meant, now)
     logged = next((each for each in answer.message if each.id == "logged"), None)
     if logged is None:
-        return ()
+        return tuple(each for each in answer.message if each.id == "day-over")
     return (text("noted", **{key: logged.args[key] for key in ("reps", "movement", "per_side")}),)
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from bot import companions, dialogue
+from bot import answers, companions, dialogue
 from bot.answers import Unclear
 from bot.telegram.handlers import alarms, before_consent, breaks, own, steps, week, writing
 from bot.telegram.handlers import companions as about_companions
@@ -194,6 +194,11 @@ def _means_else(tx: Tx, who: Person, question: Question, intent: Intent) -> bool
     return question.kind == "join" and joined and intent.kind != "unknown"
 
 
+def _only_yes(said: str, language: str) -> bool:
+    """Whether a text is a plain yes and nothing else."""
+    return not any(c.isdecimal() for c in said) and answers.yes_no(said, language) is True
+
+
 def _bare(said: str) -> bool:
     """Whether a text is a number and nothing else: where a score is asked for it is meant as one."""
     return any(c.isdecimal() for c in said) and not any(c.isalpha() for c in said)
@@ -207,9 +212,7 @@ def _plain(  # noqa: PLR0911 # one return a kind of intent
 ) -> Reply:
     match intent.kind:
         case "log" if intent.asks:
-            if timed := steps.unclear(tx, who, now):
-                return timed
-            return bouts.ask_which_number(tx, who.id, said, intent.day == "yesterday", now)
+            return _asked_back(tx, who, intent, update, said, now)
         case "log":
             return bouts.log(tx, who.id, alarms.about(said, intent), now)
         case "skip" if not intent.asks:
@@ -227,6 +230,17 @@ def _plain(  # noqa: PLR0911 # one return a kind of intent
             return reply("no-pain-noted")
         case _:
             return steps.unclear(tx, who, now) or not_understood(tx, who, update.text, now)
+
+
+def _asked_back(
+    tx: Tx, who: Person, intent: Intent, update: Incoming, said: Said, now: datetime
+) -> Reply:
+    """What could be two things; a yes during a hold answers whom to call, and is no report of a bout."""
+    if timed := steps.unclear(tx, who, now):
+        return timed
+    if tx.health.holds(who.id) and _only_yes(update.text, who.language):
+        return not_understood(tx, who, update.text, now)
+    return bouts.ask_which_number(tx, who.id, said, intent.day == "yesterday", now)
 
 
 def wanted(tx: Tx, who: Person, intent: Intent, now: datetime) -> datetime | None:
