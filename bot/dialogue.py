@@ -6,7 +6,6 @@ what people say instead.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping, Sequence
 from datetime import time
 from typing import Any
@@ -14,16 +13,14 @@ from zoneinfo import ZoneInfo
 
 from bot import answers
 from bot.answers import Unclear
+from bot.choices import either, label, named_in, pick, said_instead, unnumbered, words_of
 from bot.understand import HEARS, understand
-from bot.understand.tokens import plain, tokenise
-from bot.understand.vocabulary import vocabulary
 from bot.words import LANGUAGES
-from bot.words import label as written
 from scheduler.domain import pain as p
 from scheduler.domain import readiness
 from scheduler.domain.breaks import LENGTHS, REASONS
 from scheduler.domain.hours import Span
-from scheduler.domain.messages import Message, Text
+from scheduler.domain.messages import Message
 from scheduler.domain.messages import text as catalogue
 from scheduler.ports import Question
 
@@ -71,25 +68,6 @@ def typed(step: str, value: str) -> str | int | bool:
     return value == "1" if step in {"new", "sharper"} else value
 
 
-def pick(text: str, options: Sequence[tuple[str, str]]) -> str | Unclear:
-    """The value of the option that is meant; `options` are values with their labels."""
-    chosen = answers.choice(text, [shown for _, shown in options])
-    if not isinstance(chosen, Unclear):
-        return options[chosen][0]
-    said = set(_words(text))
-    named = [value for value, shown in options if any(map(said.issuperset, _namings(shown)))]
-    return named[0] if len(named) == 1 else chosen  # "my left hip" names one of the places
-
-
-def _namings(shown: str) -> list[list[str]]:
-    """The words of a label, and of what follows its first comma: "none of these" of "no, none of these"."""
-    return [words for words in (_words(shown), _words(shown.partition(",")[2])) if words]
-
-
-def _words(text: str) -> list[str]:
-    return re.findall(r"[^\W_]+", plain(text))
-
-
 def as_span(found: tuple[time, time] | Unclear) -> Span | Unclear:
     """Two wall-clock times as minutes of the day."""
     if isinstance(found, Unclear):
@@ -105,17 +83,13 @@ def as_spans(found: tuple[tuple[time, time], ...] | Unclear) -> tuple[Span, ...]
     return tuple(Span(a.hour * 60 + a.minute, b.hour * 60 + b.minute) for a, b in found)
 
 
-def label(text: Text, language: str) -> str:
-    """What a button says, in the language in which its reader is understood."""
-    return written(text, HEARS.get(language, language))
-
-
 def is_mistake(question: Question, text: str, language: str) -> bool:
     """Whether the words are those of "tapped by mistake", while that is still a choice (P2)."""
     if question.kind != "pain" or question.step != "sign":
         return False
-    said, shown = _words(text), _words(label(catalogue("button-mistake"), language))
-    return said[-1:] == shown[-1:] and set(said) <= set(shown)
+    said, shown = words_of(text), words_of(label(catalogue("button-mistake"), language))
+    labelled = said[-1:] == shown[-1:] and set(said) <= set(shown)
+    return labelled or bool(said_instead(text, language, {"say-mistake": ""}))
 
 
 def unclear(fault: Unclear) -> Message:
@@ -128,7 +102,7 @@ def unclear(fault: Unclear) -> Message:
 
 def agrees(text: str, language: str) -> bool | None:
     """Whether the notice is agreed to: a button's words or a plain yes or no; `None` if it is neither."""
-    said = _either(text, language, catalogue("button-agree"), catalogue("button-not-agree"))
+    said = either(text, language, catalogue("button-agree"), catalogue("button-not-agree"))
     return None if isinstance(said, Unclear) else said
 
 
@@ -139,7 +113,7 @@ def release_day(text: str, language: str) -> str | Unclear:
         "tomorrow": label(catalogue("button-from-tomorrow"), language),
     }
     said = unnumbered(text, [*shown.items()])
-    named = [day for day, words in shown.items() if {*_words(text)} <= {*_words(words)}]
+    named = [day for day, words in shown.items() if {*words_of(text)} <= {*words_of(words)}]
     return named[0] if isinstance(said, Unclear) and len(named) == 1 else said
 
 
@@ -190,9 +164,9 @@ def _pain(step: str, text: str, language: str) -> Any:
     if step == "score":
         return answers.score(text, language)
     if step == "new":
-        return _either(text, language, catalogue("button-new"), catalogue("button-known"))
+        return either(text, language, catalogue("button-new"), catalogue("button-known"))
     if step == "sharper":
-        return _either(text, language, catalogue("button-sharper"), catalogue("button-as-usual"))
+        return either(text, language, catalogue("button-sharper"), catalogue("button-as-usual"))
     return _labelled("pain", step, PAIN_VALUES[step], text, language)
 
 
@@ -202,56 +176,35 @@ def _fall(step: str, text: str, language: str) -> Any:
     return _labelled("fall", step, FALL_VALUES[step], text, language)
 
 
-def _meant(text: str, language: str, groups: Mapping[str, str]) -> list[str]:
-    """The values whose phrases stand in a text; `groups` are keys of the vocabulary and their values."""
-    heard = vocabulary(language)
-    found = heard.pick(tokenise(text, heard), set(groups))
-    return list(dict.fromkeys(groups[match.group] for match in found))
-
-
-def _either(text: str, language: str, yes: Any, no: Any) -> bool | Unclear:
-    """One of two labels, words of one of them or said instead, or a plain yes or no (yes is the first)."""
-    shown = [label(yes, language), label(no, language)]
-    chosen = unnumbered(text, [("1", shown[0]), ("0", shown[1])])
-    if not isinstance(chosen, Unclear):
-        return chosen == "1"
-    said = set(_words(text))
-    within = [said.issubset(_words(each)) for each in shown]
-    if said and within[0] != within[1]:
-        return within[0]  # "new" of "it is new"
-    keys = [f"say-{each.id.removeprefix('button-')}" for each in (yes, no)]
-    meant = _meant(text, language, {keys[0]: "1", keys[1]: "0"})
-    return meant == ["1"] if len(meant) == 1 else answers.yes_no(text, language)
-
-
-def unnumbered(text: str, options: Sequence[tuple[str, str]]) -> str | Unclear:
-    """As `pick`, but a bare number names nothing: about pain it would be taken for a score or for reps."""
-    if text.strip(" .!").isdecimal():
-        return Unclear("answer-choice", {"options": tuple(shown for _, shown in options)})
-    return pick(text, options)
+def _sign(text: str, options: Sequence[tuple[str, str]], language: str) -> str | Unclear:
+    """A sign by its whole label or by words that tell of it: "back" is none, though a label starts so."""
+    chosen = named_in(text, options)
+    if not isinstance(chosen, Unclear) and chosen != "none":
+        return chosen
+    values = [value for value, _ in options]
+    found = [sign for sign in understand(text, language).signs if sign in values]
+    named = (sign for sign in found if sign != "sore" or not names_a_place(text, language))
+    return next(named, chosen)
 
 
 def names_a_place(text: str, language: str) -> bool:
     """Whether one of the places that the pain question lists is named, one or several ("hip", "knees")."""
-    said = {word.removesuffix("s") for word in _words(text)}
+    said = {word.removesuffix("s") for word in words_of(text)}
     places = [label(catalogue(f"button-place-{place}"), language) for place in p.PLACES[:-1]]
-    return any(said.issuperset(_words(place)) for place in places)
+    return any(said.issuperset(words_of(place)) for place in places)
 
 
 def _labelled(kind: str, step: str, values: Sequence[str], text: str, language: str) -> Any:
-    if "none" in values and answers.yes_no(text, language) is False:
+    no = answers.yes_no(text, language) is False or answers.says_none(text, language)
+    if "none" in values and no and not text.strip(" .").isdecimal():
         return "none"
     prefix = LABELS[f"{kind}:{step}"]
     ids = {value: f"button-{prefix}-{value}" for value in values} | {"none": "button-no-sign"}
     options = [(value, label(catalogue(ids[value]), language)) for value in values]
-    chosen = unnumbered(text, options)
-    if step == "sign" and (isinstance(chosen, Unclear) or chosen == "none"):
-        found = [sign for sign in understand(text, language).signs if sign in values]
-        named = (sign for sign in found if sign != "sore" or not names_a_place(text, language))
-        return next(named, chosen)
+    chosen = unnumbered(text, options) if step != "sign" else _sign(text, options, language)
     if not isinstance(chosen, Unclear):
         return chosen
-    meant = _meant(text, language, {f"say-{prefix}-{value}": value for value in values})
+    meant = said_instead(text, language, {f"say-{prefix}-{value}": value for value in values})
     if step == "place":  # of several, one where new pain stops everything (H2)
         meant = sorted(meant, key=lambda place: place not in p.BONE_PLACES)[:1]
     return meant[0] if len(meant) == 1 else chosen
@@ -280,12 +233,12 @@ def _join(step: str, text: str, language: str) -> Any:  # noqa: PLR0911 # one a 
 
 def _screen(text: str, language: str) -> Any:
     """Yes or no, or words of one of the two buttons: "none", "not sure"."""
-    said = set(_words(text))
+    said = set(words_of(text))
     agreed = answers.yes_no(text, language)
     if len(said) == 1 and not isinstance(agreed, Unclear):  # "no", also of "no, or not sure"
         return "yes" if agreed else "none"
     for value, id_ in (("yes", "button-yes-or-unsure"), ("none", "button-none-of-these")):
-        if said and said.issubset(_words(label(catalogue(id_), language))):
+        if said and said.issubset(words_of(label(catalogue(id_), language))):
             return value
     return agreed if isinstance(agreed, Unclear) else ("yes" if agreed else "none")
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.answers import Unclear
-from bot.dialogue import label, pick
+from bot.choices import label, pick
 from scheduler.domain.messages import text as catalogue
 from scheduler.domain.plan import MOVEMENTS
 

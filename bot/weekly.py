@@ -7,7 +7,7 @@ from typing import Any
 
 from bot import answers
 from bot.answers import Unclear
-from bot.dialogue import label, unnumbered
+from bot.choices import label, unnumbered
 from bot.understand import understand
 from scheduler.domain.messages import text as catalogue
 from scheduler.ports import Question

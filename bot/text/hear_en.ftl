@@ -1953,3 +1953,26 @@ say-doing-other =
     shower|bath|bathroom|kitchen|garden|gardening|cleaning|cooking|dancing|hoovering|laundry|dressing|reaching
     nothing
     bus|train|car
+say-mistake =
+    ^ oops|whoops|sorry? $
+    by|a mistake|accident $
+    tapped|pressed|touched|hit|pushed it|this|that|the? by? mistake|accident|accidentally
+    accidentally tapped|pressed|touched|hit|pushed
+    wrong button|one|key|thing
+    mistaken $
+    didnt mean to? tap|press|touch|it|that|to $
+    ^ undo|cancel that|it? $
+say-sign-chest =
+    ^ my|the? chest $
+say-sign-breath =
+    ^ my|the? breath|breathing $
+say-sign-face-speech =
+    ^ my|the? face|speech $
+say-sign-head-knock =
+    ^ my|the? head $
+say-sign-calf =
+    ^ my|the|one? left|right? calf $
+say-sign-eye =
+    ^ my|the|one? left|right? eye|eyes $
+say-sign-groin-thigh =
+    ^ my|the? left|right? groin|thigh $

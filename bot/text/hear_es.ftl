@@ -2418,3 +2418,26 @@ say-doing-other =
     ducha|bano|banera|cocina|jardin|patio|limpiando|cocinando|bailando|barriendo|regando
     nada
     bus|autobus|camion|coche|carro|metro
+say-mistake =
+    ^ uy|ups|perdon $
+    me equivoque
+    equivoque de boton|tecla
+    boton|tecla equivocado|equivocada
+    sin querer $
+    por|un error $
+    lo? toque|puse|pulse|aprete por error|equivocacion|accidente
+    ^ deshacer|cancelar|borrar|anular eso|lo? $
+say-sign-chest =
+    ^ el|mi? pecho $
+say-sign-breath =
+    ^ la|mi? respiracion $
+say-sign-face-speech =
+    ^ la|mi|el? cara|habla $
+say-sign-head-knock =
+    ^ la|mi? cabeza $
+say-sign-calf =
+    ^ la|mi|el|una? pantorrilla|gemelo $
+say-sign-eye =
+    ^ un|el|mi|los? ojo|ojos $
+say-sign-groin-thigh =
+    ^ la|mi|el? ingle|muslo $

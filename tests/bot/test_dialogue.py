@@ -13,6 +13,8 @@ from bot import dialogue
 from bot.answers import Unclear
 from bot.dialogue import FALL_VALUES, LABELS, PAIN_VALUES
 from bot.understand.vocabulary import vocabulary
+from bot.words import label
+from scheduler.domain.messages import text
 from scheduler.ports import Question
 
 UNCLEAR = "unclear"
@@ -152,3 +154,68 @@ def test_every_choice_with_a_label_can_be_said_otherwise(language: str) -> None:
         values = {"pain": PAIN_VALUES, "fall": FALL_VALUES}[kind][step]
         missing = [v for v in values if step != "sign" and f"say-{prefix}-{v}" not in keys]
         assert missing == []
+
+
+@pytest.mark.parametrize(
+    ("language", "asked", "said", "value"),
+    [
+        # the first words of a label are said of much that is no such sign
+        *(
+            ("en", "pain:sign", said, UNCLEAR)
+            for said in ("fell", "back", "back pain", "hard", "new")
+        ),
+        *(("en", "fall:sign", said, UNCLEAR) for said in ("fell", "cannot", "no head injury")),
+        *(("es", "pain:sign", said, UNCLEAR) for said in ("caída", "duele", "dolor de espalda")),
+        *(("en", "pain:sign", said, "none") for said in ("none", "nothing", "no", "None.")),
+        *(("es", "pain:sign", said, "none") for said in ("ninguna", "nada", "no")),
+        ("en", "fall:sign", "none", "none"),
+        ("en", "pain:sign", "0", UNCLEAR),
+        ("en", "pain:sign", "sore", "sore"),
+        ("en", "pain:sign", "chest", "chest"),
+        ("en", "pain:sign", "my eye", "eye"),
+        ("en", "pain:sign", "back pain, weak legs or bladder", "back-weak-legs"),
+        ("en", "pain:sign", "sudden new back pain", "sudden-back"),
+        ("en", "fall:sign", "my head", "head-knock"),
+        ("en", "fall:sign", "Fell and hit the head", "head-knock"),
+        ("es", "pain:sign", "el pecho", "chest"),
+        ("es", "fall:sign", "la cabeza", "head-knock"),
+    ],
+)
+def test_a_sign_is_its_whole_label_or_words_that_tell_of_it(
+    language: str, asked: str, said: str, value: str
+) -> None:
+    kind, _, step = asked.partition(":")
+    found = dialogue.read(Question(1, kind, step), said, language)
+    assert (UNCLEAR if isinstance(found, Unclear) else found) == value
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_the_label_of_every_sign_is_taken_as_that_sign(language: str) -> None:
+    for kind, values in (("pain", PAIN_VALUES["sign"]), ("fall", FALL_VALUES["sign"])):
+        for value in values:
+            shown = label(
+                text(f"button-{'no-sign' if value == 'none' else f'sign-{value}'}"), language
+            )
+            assert dialogue.read(Question(1, kind, "sign"), shown, language) == value
+
+
+@pytest.mark.parametrize(
+    ("language", "said", "mistake"),
+    [
+        *(
+            ("en", said, True)
+            for said in ("it was a mistake", "oops", "wrong button", "by accident")
+        ),
+        *(("en", said, True) for said in ("sorry I pressed the wrong button", "undo", "cancel")),
+        *(("es", said, True) for said in ("me equivoqué", "fue sin querer", "botón equivocado")),
+        ("en", "no", False),
+        ("en", "I had an accident", False),
+        ("en", "I don't want to make a mistake so I stopped as it went numb", False),
+        ("es", "no", False),
+    ],
+)
+def test_tapped_by_mistake_can_be_said_in_her_own_words(
+    language: str, said: str, mistake: bool
+) -> None:
+    assert dialogue.is_mistake(Question(1, "pain", "sign"), said, language) is mistake
+    assert not dialogue.is_mistake(Question(1, "pain", "place"), said, language)

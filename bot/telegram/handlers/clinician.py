@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import date, datetime
 from typing import Any
 
-from bot import answers, companions, dialogue, movements
+from bot import answers, choices, companions, dialogue, movements
 from bot.answers import Unclear
 from bot.telegram.handlers import breaks, digest, pictures, steps, verdicts, writing
 from bot.telegram.handlers.act import Act, Press
@@ -164,7 +164,7 @@ def tapped(name: str, raw: str) -> Any:
     if name == "note":
         return ""
     return (
-        dialogue.pick(raw, [(key, key) for key in MOVEMENTS])
+        choices.pick(raw, [(key, key) for key in MOVEMENTS])
         if name == "movement"
         else _number(name, raw)
     )

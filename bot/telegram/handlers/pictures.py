@@ -5,7 +5,7 @@ Only the platform's id of the file is kept; the file itself stays where it was s
 
 from __future__ import annotations
 
-from bot import dialogue
+from bot import choices
 from bot.answers import Unclear
 from bot.telegram.handlers.act import Act, Press
 from scheduler.domain.messages import text
@@ -88,8 +88,8 @@ def _named(act: Act) -> str | None:
         return None
     language = act.who.language
     names = [
-        (key, dialogue.label(text("button-exercise", exercise=key), language))
+        (key, choices.label(text("button-exercise", exercise=key), language))
         for key in cards.EXERCISES
     ]
-    said = dialogue.pick(act.update.text, names)
+    said = choices.pick(act.update.text, names)
     return None if isinstance(said, Unclear) else said
