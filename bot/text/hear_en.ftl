@@ -1144,6 +1144,8 @@ pain =
     heel|heels|foot|feet|leg|legs|arm|arms|hand|hands|eye|eyes|ear|ears|finger|fingers|thumb|thumbs feel|feels|felt|feeling|keeps|keep|gone|went
     heel|heels|foot|feet|leg|legs|arm|arms|hand|hands|eye|eyes|ear|ears|finger|fingers|thumb|thumbs is|are|was|were|its like|full
     heard|hear|felt|feel .. heel|heels|foot|feet|leg|legs|arm|arms|hand|hands|finger|fingers|thumb
+    walk|walking like a|an old? duck|crab|drunk|penguin|robot|woman|man|cripple|pensioner
+    walk|walking funny|oddly|badly|sideways|bent
 calm-pain =
     pain free
     free of|from pain
@@ -1238,6 +1240,11 @@ fall =
     measured my length
     kissed|ate|hugged the? floor|ground|pavement|dirt|carpet
     dog|bus|train|car|bike|child|kid|grandson|granddaughter|wind|door pulled|knocked|bowled|pushed|threw|tipped|dragged|blew|sent me
+    head over heels
+    down i went
+    over i went
+    went a? over tit|tip|end
+    flat on my face|back
 calm-fall =
     fell|fall|falling|fallen|falls fast|sound|back|half? asleep
     fall|falls|fell|falling|fallen in love
@@ -1267,12 +1274,14 @@ calm-fall =
     went|gone over .. to my|the|a|see|visit|town|church|his|her|their
     went|gone over in|on the|a train|bus|ferry|boat|car|plane
     fell|fall|falling|fallen behind with|on|in|schedule
+    head over heels in love|about|with
 
 ## Warning signs. The words are gathered from ordinary speech (ours).
 
 weak =
     weak weakness numb numbness tingling tingly dead floppy limp paralysed paralyzed drooping droopy
     droops drooped
+    useless
 # how a heart goes that does not go as it should
 beating =
     racing pounding fluttering flutters flutter thumping jumping skipping skips skipped fast raced hammering irregular
@@ -1295,6 +1304,7 @@ sign-chest =
     <ache> .. spreading|spreads|into .. arm|jaw
     elephant on my chest
     elephant|vice|band|brick|weight|ton|belt|anvil .. chest
+    chest .. odd|strange|weird|peculiar|queer|uncomfortable|uneasy
 sign-faint =
     faint
     fainted
@@ -1380,6 +1390,7 @@ sign-one-side-weak =
     strokes
     a stroke
     arm|hand|leg wont|doesnt|isnt|not do|doing|obey|obeying|listen|answer
+    left|right arm|leg|hand .. heavy
 calm-one-side-weak =
     stroke of luck
     heat|back|breast|key|swim|swimming|paint stroke|strokes
@@ -1521,6 +1532,8 @@ sign-dizzy =
     came|come|comes|coming over all? funny|queer|strange|weird|odd|peculiar|hot|cold|sweaty|clammy|wobbly|shaky|faint|giddy|swimmy|muzzy
     feel|feels|feeling|felt|went|going|go|im|am all? swimmy|muzzy|clammy|giddy|wobbly|shaky
     heart .. nineteen|missed|misses
+    head feels|felt|is|goes|went all? light|floaty|fuzzy|foggy|woozy
+    heart .. flip|flips|somersault|somersaults|lurch|lurched|leapt|jumped|flop
 calm-dizzy =
     heart .. fast .. recover
     spinning class|bike|wheel
@@ -1549,6 +1562,7 @@ sign-leak =
     cant hold my|it? pee|wee|water|bladder
     heavy|dragging|bulge feeling? down? below|there
     wee|pee|water|urine came|comes|coming|leaks|leaked|dribbles|dribbled|squirts|squirted|runs|ran out|down
+    wee|pee|waterworks problem|problems|trouble|accident|issue|issues
 calm-leak =
     roof|tap|pipe|boiler|kettle|sink|toilet|radiator|fridge|dishwasher|gutter is|are|has|was|started? leak|leaks|leaked|leaking
     leaky|leaking roof|tap|pipe|boiler|sink|toilet
@@ -1581,6 +1595,7 @@ sign-eye =
     saw|see|seen|seeing stars
     eye|eyes|vision|sight .. floaty|floating|bits|cobweb|cobwebs|speck|specks|flecks|threads|flies|squiggles|strings|shadows
     specks|flecks|threads|squiggles|cobwebs|bits .. eye|eyes|vision|sight
+    lights .. eye|eyes|vision|sight
 calm-eye =
     hot flashes|flashs
     flashes of
@@ -1629,6 +1644,8 @@ sign-cannot-get-up =
     cant get myself up
     ground|floor|bathroom|kitchen|bath|stairs|hall .. cant move
     cant move send|help|please|and|i|im|now|get|someone|anymore
+    found|find myself on|down on? the floor|ground
+    came|come to on the floor|ground
 calm-cannot-get-up =
     cant .. get up early|earlier|before|at|in|on|so|that|yet|till|until
     cant stand up straight? comedy
@@ -1655,6 +1672,7 @@ sign-emergency =
     send|get|need someone|somebody|anyone|anybody|help $|please|now|quick|quickly|over|here|to
     send someone|somebody|help
     get me help
+    somebody|someone|anyone|anybody please? help
 calm-emergency =
     emergency number|contact|phone|exit|plumber
     emergency room contact
@@ -1736,6 +1754,12 @@ sign-self-harm =
     enough of living|life
     enough of this|the|my life|world
     meet my maker
+    end|ending things|everything
+    be|been|im better dead
+    the point of? any of it|this|them
+    the point of? it all
+    the point anymore|any
+    the point of living|life|anything|everything|me $
 wish =
     want wanted wish thinking thought thoughts think going feel feeling like ready urge about might
     could tempted rather plan planning hope wanting

@@ -1352,6 +1352,9 @@ pain =
     escuche|oi|escucho|oigo|sono|hizo .. crac|crujido|chasquido|clic|chasquear|crujir|tronar
     talon|pie|pies|pierna|piernas|planta|brazo|mano|dedo|ojo|oreja|oido .. como si
     como si pisara|pisaran|clavaran|metieran|quemaran|cortaran|apretaran|tuviera
+    torticolis
+    camino|caminar|camina|caminando|ando|andar raro|rara|chueca|chueco|mal|torcida|torcido|doblada|doblado
+    camino|caminar|ando|andar como pato|patito|borracha|borracho|anciana|robot
 calm-pain =
     sin ningun problema
     dolor no|ninguno|cero|nada|0
@@ -1494,6 +1497,10 @@ fall =
     bese|mordi|trague el suelo|piso|polvo|pavimento
     perro|perra|gato|nieto|nieta|bici|moto|carro|coche|viento|bus|autobus|metro|hombre|senora|puerta me tiro|tumbo|boto|derribo|volteo|empujo|arrastro|jalo
     sali|salio|salir volando|disparada|disparado|despedida|despedido|rodando
+    voltereta|volteretas|maroma|maromas
+    hecha|hecho un? ovillo
+    y al suelo|piso
+    patas arriba
 calm-fall =
     caida|caidas de|del? talon|talones|sol|pelo|cabello|tarde|luz|internet|tren|noche|hojas|temperatura|temperaturas|precios|bolsa
     se me? cayo|cayeron|caia|callo|cae|caen el|la|un|una|los|las|mi|todo telefono|movil|celular|vaso|plato|taza|cuchara|libro|lapiz|bolso|olla|pelo|cabello|sistema|internet|luz|servidor|llamada|mensaje|diente|muela|tapa|gafas|lentes|bolsa|comida|cafe|agua|bot|baba|ropa|llaves|control
@@ -1987,6 +1994,7 @@ sign-eye =
     flotadores en
     zigzag|zigzags
     veo|vi|viendo|aparecen .. bichitos|bichos|mosquitos|hilitos|culebritas|telitas|motas|motitas|pelusas|gusanitos
+    luces|lucecitas|rayos|destellos .. ojo|ojos|vista
 calm-eye =
     no veo bien|las|la|el|los la|el|letra|letras|pantalla|botones|boton|foto|telefono
     no veo la|el|los|las|como|por|que|hora|un boton|botones|hora|letra|letras|mensaje|diferencia|que|problema
@@ -2048,6 +2056,7 @@ sign-cannot-get-up =
     atrapada
     atrapado
     atorada|atascada|atascado en la|el banera|tina|bano|ducha|cama
+    me encontre|encontraba|vi|veo|desperte|hallo|halle en|por el suelo|piso
 calm-cannot-get-up =
     nopuedo levantarme|pararme temprano|antes|tan|pronto|a|ahora|todavia|hasta|sin|de
     estoy .. en el piso <n>|de|primero|segundo|bajo
@@ -2092,6 +2101,9 @@ sign-emergency =
     🆘
     sos
     manden|manda|mande|envien|envia|mandame a? alguien|ayuda
+    que alguien me ayude|socorra|auxilie|atienda
+    alguien que me? ayude|socorra|auxilie
+    alguien ayudeme|ayudame
 calm-emergency =
     numero|contacto|telefono|salida|numeros|tel de|para|por emergencia|emergencias|urgencias|urgencia
     no|nada es|muy|tan? una|urgente|emergencia|urgencia urgente|emergencia|urgencia?
@@ -2191,6 +2203,8 @@ sign-self-harm =
     quiero|deseo|quisiera|ganas .. irme|reunirme|estar|encontrarme con .. cielo|dios|difunto|gloria
     me voy a hacer dano
     voy a hacerme dano
+    mejor estaria|estarian|estoy|estuviera muerta|muerto
+    para que seguir $
 wish =
     quiero quisiera deseo pienso pensando ganas ojala mejor prefiero gustaria voy
 calm-self-harm =

@@ -94,9 +94,12 @@ class _Commands:
         self.tomorrow, self.other_day = "tomorrow" in names, "other-day" in names
         self.yesterday = "yesterday" in names
         self.done = any(t.text in words.words("done") for t in tokens)
-        known = all(t.text in words.known for t in tokens if t.is_word)
-        # "help" with words that are not understood may be a call for help: not a command
-        self.help = ("help" in names and known) or [t.text for t in tokens] == ["?"]
+        # "help" with words of anything else may be a call for help: not a command
+        asking = [m for m in found if m.group == "help"]
+        bare = {m.start for m in asking if m.end == m.start + 1}
+        fitting = words.words("plain") if bare else words.known
+        polite = all(t.text in fitting or i in bare for i, t in enumerate(tokens) if t.is_word)
+        self.help = (bool(asking) and polite) or [t.text for t in tokens] == ["?"]
 
 
 def _settled(times: Times, said: Counts, alarms: Alarms) -> tuple[Times, Counts]:
