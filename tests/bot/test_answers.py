@@ -343,8 +343,18 @@ def test_a_name_that_two_movements_share_is_asked_back() -> None:
         ("nada de eso", "es", "none"),
         ("sin dolor", "es", "none"),
         ("una caída", "es", "fall"),
+        ("no pain, no falls", "en", "none"),
+        ("sin dolor ni caídas", "es", "none"),
     ],
 )
 def test_the_weeks_question_is_answered_in_words(said: str, language: str, meant: str) -> None:
     asked = Question(1, "weekly", "ask")
     assert weekly.read(asked, said, language) == meant
+
+
+@pytest.mark.parametrize(
+    ("said", "language"), [("no falls", "en"), ("no leaks", "en"), ("ninguna caída", "es")]
+)
+def test_no_falls_says_nothing_about_pain(said: str, language: str) -> None:
+    asked = Question(1, "weekly", "ask")
+    assert isinstance(weekly.read(asked, said, language), Unclear)

@@ -225,6 +225,34 @@ async def test_whoever_told_of_pain_while_joining_is_asked_on_from_there(desk: D
     assert desk.ids(BO) == ["fall-noted", "ask-screen-heart"]
 
 
+# --- a short answer to what was asked last --------------------------------------------------------
+
+OLDER: tuple[Open, ...] = tuple(
+    each for each in QUESTIONS if each.kind in {"weekly", "make-up", "week"}
+)
+
+
+@pytest.mark.parametrize("said", ["no", "none", "yes"])
+@pytest.mark.parametrize("what", OLDER, ids=str)
+async def test_a_bare_word_is_about_the_bout_that_was_asked_since(
+    desk: Desk, what: Open, said: str
+) -> None:
+    """ "No" to a bout is not "no pain, no fall, no leak" to last week (W8), nor a day that is final (W3)."""
+
+    def ask(tx: Tx) -> None:
+        tx.questions.ask(Question(IDS[ANN], what.kind, what.step, what.body, desk.now))
+
+    await desk.step(at(7))
+    await desk.run(ask)
+    await desk.step(at(8))
+    assert "prompt" in desk.ids(ANN)
+    await desk.say(ANN, said)
+    assert desk.ids(ANN) in (["not-understood"], ["ask-reps-unclear"])
+    assert await desk.reports() == []
+    open_ = {q.kind for q in await desk.run(lambda tx: tx.questions.of(IDS[ANN]))}
+    assert what.kind in open_
+
+
 # --- in another language than hers ---------------------------------------------------------------
 
 

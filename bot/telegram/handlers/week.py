@@ -8,10 +8,10 @@ from bot import answers, weekly
 from bot.answers import Unclear
 from bot.telegram.handlers.act import Act, Press
 from bot.telegram.handlers.since import asked_since, latest_of_week
-from bot.understand import Intent
+from bot.understand import Intent, understand
 from scheduler.domain.people import Person
 from scheduler.domain.reply import Reply, reply
-from scheduler.ports import Question, Tx
+from scheduler.ports import Tx
 from scheduler.usecases import mornings
 
 
@@ -46,10 +46,19 @@ def week(act: Act) -> Reply:
     return mornings.weekly(act.tx, act.who.id, act.args[0], act.now)
 
 
-def _which(tx: Tx, question: Question, said: str, language: str) -> Reply | None:
-    """A plain yes to pain, a fall or a leak says not which: it is asked, and is no answer about reps."""
-    agreed = answers.yes_no(said, language)
-    return reply("ask-week") if agreed is True and not asked_since(tx, question) else None
+def _which(said: str, language: str) -> Reply | None:
+    """A plain yes to pain, a fall or a leak says not which: it is asked, and is no answer about reps.
+
+    Nor does "no falls" say that there was no pain.
+    """
+    half = understand(said, language).denies or answers.yes_no(said, language) is True
+    return reply("ask-week") if half else None
+
+
+def _bare(said: str, language: str) -> bool:
+    """Whether a text is a yes, a no or a none, which is about what was asked last: often a bout."""
+    plain = not isinstance(answers.yes_no(said, language), Unclear)
+    return plain or answers.says_none(said, language)
 
 
 PRESSES: dict[str, Press] = {
@@ -72,11 +81,11 @@ def is_declined(tx: Tx, who: Person, intent: Intent) -> bool:
 def answered(tx: Tx, who: Person, said: str, now: datetime) -> Reply | None:
     """What typed words answer to the latest of these questions; `None` if they answer none."""
     question = latest_of_week(tx, who.id)
-    value = weekly.read(question, said, who.language) if question else Unclear("answer-choice")
-    if question is not None and question.kind == "weekly" and isinstance(value, Unclear):
-        return _which(tx, question, said, who.language)
-    if question is None or isinstance(value, Unclear):
+    if question is None or (_bare(said, who.language) and asked_since(tx, question)):
         return None
+    value = weekly.read(question, said, who.language)
+    if isinstance(value, Unclear):
+        return _which(said, who.language) if question.kind == "weekly" else None
     if question.kind == "make-up":
         return mornings.make_up(tx, who.id, value is True, now)
     if question.kind == "weekly":
