@@ -9,7 +9,7 @@ from bot.telegram.incoming import Incoming, answer_chat, incoming
 from bot.understand import HEARS, understand
 from bot.understand.any_language import found
 from scheduler.ports import Arrived
-from scheduler.usecases.notes import LONGEST_WORDS
+from scheduler.usecases.notes import shortened
 from scheduler.usecases.unread import Unread
 
 OF_PAIN = frozenset({"hurt", "fell", "p", "f", "m", "wq"})
@@ -37,7 +37,7 @@ def _read(update: Incoming, chat: int) -> Unread:
         alarm = update.data.partition(":")[0] in OF_PAIN and update.data != NO_PAIN
         return Unread(chat, alarm=alarm)
     alarm = any(_hurts(update.text, language) for language in HEARS)
-    words = update.text[:LONGEST_WORDS]
+    words = shortened(update.text)
     return Unread(chat, alarm=alarm, typed=bool(update.text), words=words if alarm else "")
 
 

@@ -18,13 +18,22 @@ from scheduler.usecases.weekplan import start_of
 
 LONGEST_WORDS = 500
 """Characters of a client's own words that are kept and passed on."""
+_CUT = " … "
+
+
+def shortened(words: str) -> str:
+    """A client's own words, at most `LONGEST_WORDS` long: of more, both ends, where what matters is."""
+    if len(words) <= LONGEST_WORDS:
+        return words
+    end = (LONGEST_WORDS - len(_CUT)) // 2
+    return f"{words[:end]}{_CUT}{words[-end:]}"
 
 
 def not_understood(tx: Tx, client_id: int, words: str, now: datetime) -> Reply:
     """Nothing was logged; offer to pass the words on (P3). The words wait until she has chosen."""
     with changing(tx, client_id, now) as client:
         practice = tx.book.practice()
-        body = {"words": words[:LONGEST_WORDS]}
+        body = {"words": shortened(words)}
         tx.questions.ask(Question(client_id, "pass", "yes-no", body, now))
         return reply(
             "not-understood",
@@ -54,7 +63,7 @@ def _flag_words(tx: Tx, client_id: int, kind: str, words: str, now: datetime) ->
         kind,
         now,
         urgent=False,
-        details={"words": words[:LONGEST_WORDS]},
+        details={"words": shortened(words)},
         episode=f"{kind}:{now.isoformat()}",
     )
 

@@ -14,7 +14,7 @@ from bot.dialogue import FALL_VALUES, PAIN_VALUES
 from scheduler.domain.breaks import REASONS
 from scheduler.domain.readiness import SCREENS
 from scheduler.ports import Question, Tx
-from scheduler.usecases import join
+from scheduler.usecases import join, notes
 from tests.journeys.desk import Desk
 from tests.journeys.rooms import ANN, BO, CRISIS, DANA, EMERGENCY, IDS, MONDAY, PHONE, at
 
@@ -223,6 +223,19 @@ async def test_whoever_told_of_pain_while_joining_is_asked_on_from_there(desk: D
     for words in ("no", "no", "no", "today", "walking"):
         await desk.say(BO, words)
     assert desk.ids(BO) == ["fall-noted", "ask-screen-heart"]
+
+
+@pytest.mark.parametrize(
+    "said", ["/start fell", "so much to tell " * 60 + "and my hip hurts", "/week I fell"]
+)
+async def test_behind_a_command_or_a_long_story_it_is_heard_too(desk: Desk, said: str) -> None:
+    await desk.step(at(9))
+    await desk.say(ANN, said)
+    assert desk.ids(ANN)[-1] in {"ask-fall-sign", "ask-pain-sign"}
+    await desk.step(at(9, 15))
+    words = await urgent_words(desk)
+    assert words.endswith(said[-20:].removeprefix("/start "))
+    assert len(words) <= notes.LONGEST_WORDS
 
 
 # --- a short answer to what was asked last --------------------------------------------------------

@@ -51,7 +51,7 @@ def heard(  # one message's facts
     if question is not None and _answers(question, intent, update.text, who.language):
         return None
     noted = _log_beside(tx, who, intent, said, update.kind == "edit", now)
-    words = update.text[: notes.LONGEST_WORDS]
+    words = notes.shortened(update.text)
     named = sign(intent, update.text, who.language)
     of_a_fall = intent.fall or (question is not None and question.kind == "fall")
     if of_a_fall and named != "leak":

@@ -21,7 +21,7 @@ def heard(tx: Tx, who: Person, intent: Intent, update: Incoming, now: datetime) 
     """Nothing about health is asked or kept, save what cannot wait until tomorrow; whom to call is said."""
     sign = alarms.sign(intent, update.text, who.language)
     if sign is not None and SIGNS[sign] >= Urgency.URGENT_CARE:
-        details = {"words": update.text[: notes.LONGEST_WORDS], "sign": sign}
+        details = {"words": notes.shortened(update.text), "sign": sign}
         client = tx.people.lock(who.id)
         return holds.stop(tx, client, now, reason="pain", sign=sign, details=details)
     client = tx.people.client(who.id)

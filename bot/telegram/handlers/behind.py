@@ -9,7 +9,7 @@ from dataclasses import replace
 
 from bot.telegram.handlers import client
 from bot.telegram.handlers.act import Act
-from bot.understand import understand
+from bot.understand import any_language, understand
 from scheduler.domain.messages import text
 from scheduler.domain.people import Person, Role
 from scheduler.domain.reply import Reply
@@ -21,11 +21,15 @@ LONGEST_COUNT = 12
 
 
 def is_code(mine: tuple[Person, ...], words: str) -> bool:
-    """Whether the words behind /start are an invitation: one word, and no count of a client's."""
+    """Whether the words behind /start are an invitation: one word, and no count or harm of a client's."""
     if len(words.split()) != 1:
         return False
     of_client = bool(mine) and mine[0].role is Role.CLIENT
-    return not of_client or len(words) > LONGEST_COUNT or not _is_count(words, mine[0].language)
+    if not of_client or len(words) > LONGEST_COUNT:
+        return True
+    language = mine[0].language
+    harm = any_language.found(any_language.read(words, language))
+    return not harm and not _is_count(words, language)
 
 
 def _is_count(words: str, language: str) -> bool:

@@ -118,7 +118,7 @@ def _answer(  # noqa: C901, PLR0911 # one case and one return a kind of question
     value = dialogue.read(question, update.text, who.language)
     if isinstance(value, Unclear):
         return _unclear(tx, who, question, intent, update, said, value, now)
-    words = update.text[: notes.LONGEST_WORDS]
+    words = notes.shortened(update.text)
     match question.kind:
         case "pain":
             return pain.answer(tx, who.id, question.step, value, now, words)
