@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from scheduler.domain import days as d
 from scheduler.domain.messages import Text, text
@@ -11,7 +11,7 @@ from scheduler.ports import Question, Tx
 from scheduler.usecases.figures import lines
 from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.names import clinician_name
-from scheduler.usecases.questions import open_question
+from scheduler.usecases.questions import open_question, standing
 from scheduler.usecases.rest import amount, bars, gather, on_break, today_of, unit
 from scheduler.usecases.wake import changing
 from scheduler.usecases.weekplan import start_of
@@ -19,6 +19,8 @@ from scheduler.usecases.weekplan import start_of
 LONGEST_WORDS = 500
 """Characters of a client's own words that are kept and passed on."""
 _CUT = " … "
+BELONGS_TOGETHER = timedelta(hours=1)
+"""Words not understood within this time of one another are passed on together: ours."""
 
 
 def shortened(words: str) -> str:
@@ -33,7 +35,9 @@ def not_understood(tx: Tx, client_id: int, words: str, now: datetime) -> Reply:
     """Nothing was logged; offer to pass the words on (P3). The words wait until she has chosen."""
     with changing(tx, client_id, now) as client:
         practice = tx.book.practice()
-        body = {"words": shortened(words)}
+        waiting = standing(tx, client_id, "pass", BELONGS_TOGETHER, now)
+        said = (str(waiting.body.get("words", "")), words) if waiting else (words,)
+        body = {"words": shortened(" / ".join(said))}
         tx.questions.ask(Question(client_id, "pass", "yes-no", body, now))
         return reply(
             "not-understood",

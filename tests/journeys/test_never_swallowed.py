@@ -238,6 +238,20 @@ async def test_behind_a_command_or_a_long_story_it_is_heard_too(desk: Desk, said
     assert len(words) <= notes.LONGEST_WORDS
 
 
+@pytest.mark.parametrize(("minutes", "both"), [(59, True), (60, False)])
+async def test_words_not_understood_one_after_the_other_are_passed_on_together(
+    desk: Desk, minutes: int, both: bool
+) -> None:
+    await desk.step(at(9))
+    await desk.say(ANN, "zumba was odd")
+    await desk.later(minutes=minutes)
+    await desk.say(ANN, "you know how it is")
+    assert desk.ids(ANN) == ["not-understood"]
+    await desk.say(ANN, "yes")
+    words = desk.the(DANA, "flag").args["words"]
+    assert words == ("zumba was odd / you know how it is" if both else "you know how it is")
+
+
 # --- a short answer to what was asked last --------------------------------------------------------
 
 OLDER: tuple[Open, ...] = tuple(
