@@ -252,6 +252,17 @@ async def test_words_not_understood_one_after_the_other_are_passed_on_together(
     assert words == ("zumba was odd / you know how it is" if both else "you know how it is")
 
 
+@pytest.mark.parametrize("kind", ["voice", "photo", "sticker"])
+async def test_a_file_in_the_middle_of_the_questions_is_followed_by_the_open_one(
+    desk: Desk, kind: str
+) -> None:
+    await desk.step(at(9))
+    await desk.say(ANN, "my hip hurts")
+    await desk.say(ANN, "none of these")
+    await desk.send(ANN, kind)
+    assert desk.ids(ANN) == ["cannot-see-files", "ask-pain-place"]
+
+
 # --- a short answer to what was asked last --------------------------------------------------------
 
 OLDER: tuple[Open, ...] = tuple(

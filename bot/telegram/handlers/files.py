@@ -29,6 +29,8 @@ def without_words(act: Act) -> Reply:
     not_taken = text("cannot-see-files", file=update.file or "other", emergency_number=number)
     if act.tx.people.client(act.who.id).consent_at is None:
         return Reply((not_taken,))  # before consent nothing about health is asked (J2)
+    if open_ := about_harm(act.tx, act.who.id):
+        return Reply((not_taken, harm_again(act.tx, open_)))
     return Reply((not_taken, text("file-hurts")))
 
 
