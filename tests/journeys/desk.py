@@ -24,6 +24,12 @@ from storage.store import SqlStore
 from tests.journeys.rooms import START, Room, data_of
 
 
+def in_words(message: Message, language: str) -> str:
+    """What can be read of a message: all of it, or the words below what is drawn."""
+    attached = attachment(message)
+    return render(attached.caption if attached else message, language)
+
+
 @dataclass
 class Recorder(TelegramSender):
     """Keeps what is sent, as values. `answers` are outcomes for the next sends, first to last."""
@@ -35,8 +41,7 @@ class Recorder(TelegramSender):
 
     async def send(self, letter: Letter) -> Delivery:
         """Everything that leaves has words and labels in English too; what is drawn is not drawn here."""
-        attached = attachment(letter.message)
-        assert render(attached.caption if attached else letter.message, "en")
+        assert in_words(letter.message, "en")
         assert all(label(button.label, "en") for row in rows(letter.message) for button in row)
         assert all(len(data.encode()) <= 64 for data in data_of(letter.message))
         if self.before is not None:

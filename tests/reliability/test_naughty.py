@@ -13,12 +13,11 @@ from collections.abc import Awaitable, Callable
 
 import pytest
 
-from bot.words import render
 from scheduler.domain.settings import NAMES
 from scheduler.ports import Question
 from scheduler.usecases import join
 from scheduler.usecases.drafts import FIELDS
-from tests.journeys.desk import Desk
+from tests.journeys.desk import Desk, in_words
 from tests.journeys.rooms import ANN, BO, DANA, EVE, GIL, IDS, JOINING, KIM, MONDAY, at
 from tests.reliability.sizes import NAUGHTY as SIZE
 
@@ -174,7 +173,7 @@ async def typed_everywhere(desk: Desk, who: int, places: dict[str, Opens]) -> No
             await desk.say(who, words)
             assert heard(desk, who) > before, (place, words[:30])
     for _, said in desk.sender.sent.values():
-        assert render(said, "es").strip()
+        assert in_words(said, "es").strip()
 
 
 def heard(desk: Desk, who: int) -> int:
