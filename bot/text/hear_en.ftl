@@ -120,6 +120,7 @@ spell =
     feel off = fell off
     feel on my = fell on my
     feel in the kitchen|bathroom|shower|garden|street|hall|bath|bedroom = fell in the kitchen
+    went down in|on the|my kitchen|bathroom|shower|garden|street|hall|bath|bedroom|stairs|ice|pavement = fell in the kitchen
     tript = tripped
     triped = tripped
     sliped = slipped

@@ -48,6 +48,8 @@ spell =
     hoy manana = hoy matina
     pasado manana = en dos dias
     esta no me duele|duelen|dolio = estano me duele
+    hoy no me duele|duelen|dolio = hoyno me duele
+    hoy no me duele|duelen|molesta nada = no me duele nada
     a el = al
     de el = del
     q = que
@@ -980,6 +982,7 @@ span-90 =
 skip =
     esta no
     estano
+    hoyno
     omitir
     omite
     omita
