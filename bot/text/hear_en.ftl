@@ -1779,6 +1779,8 @@ calm-self-harm =
 none-words =
     no zero nil without nor neither non
 # before any of them
+cannot-words =
+    cant cannot couldnt
 not-words =
     not dont didnt doesnt isnt wasnt arent werent havent hasnt hadnt never aint wont wouldnt nothing
     none nobody nor neither

@@ -47,9 +47,7 @@ spell =
     la mananita = la matina
     hoy manana = hoy matina
     pasado manana = en dos dias
-    esta no me duele|duelen|dolio = estano me duele
-    hoy no me duele|duelen|dolio = hoyno me duele
-    hoy no me duele|duelen|molesta nada = no me duele nada
+    hoy|ahora no me duele|duelen|molesta nada = no me duele nada
     a el = al
     de el = del
     q = que
@@ -981,8 +979,6 @@ span-90 =
 
 skip =
     esta no
-    estano
-    hoyno
     omitir
     omite
     omita
@@ -2228,6 +2224,8 @@ calm-self-harm =
 none-words =
     sin ningun ninguna ninguno cero ni tampoco
 # before any of them
+cannot-words =
+    nopuedo noquiero
 not-words =
     no sin nunca jamas tampoco ni nadie
 none-between =

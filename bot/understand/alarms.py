@@ -137,9 +137,14 @@ def _denied(
     lifts = [m.start for m in vocabulary.find(tokens, {"lift"})]
     next_lifts = {m.start for m in vocabulary.find(tokens, {"lift-next"})}
     stops = [i for i, token in enumerate(tokens) if token.ends_sentence]
+    commands = {
+        m.end - 1 for m in vocabulary.find(tokens, {"skip", "later"}) if m.end > m.start + 1
+    }
     for chain in _chains(found, tokens, vocabulary):
         first = chain[0]
         denial = _denial_before(first, tokens, vocabulary)
+        if denial in commands:  # "hoy no me caí" may be two sentences
+            continue
         end = chain[-1].end
         if denial is None or end in next_lifts or _lifted(end, lifts, stops):
             continue
@@ -168,7 +173,9 @@ def _chains(found: list[Match], tokens: list[Token], vocabulary: Vocabulary) -> 
 
 
 def _denial_before(match: Match, tokens: list[Token], vocabulary: Vocabulary) -> int | None:
-    """The place of the word that denies `match`, or None."""
+    """The place of the word that denies `match`, or None. What begins with "cannot" is not denied."""
+    if tokens[match.start].text in vocabulary.words("cannot-words"):
+        return None
     nouns = not any(t.text in vocabulary.words("verb") for t in tokens[match.start : match.end])
     none, none_between = vocabulary.words("none-words"), vocabulary.words("none-between")
     denials, between = vocabulary.words("not-words"), vocabulary.words("not-between")

@@ -35,6 +35,7 @@ WORD_KEYS = frozenset(
             "wish",
             "none-words",
             "not-words",
+            "cannot-words",
         ),
         *("none-between", "not-between", "either", "list-filler", "score-link", "ache-noun", "but"),
         *("answer-yes", "answer-no", "answer-none", "day-flexible", "day-today", "day-tomorrow"),
