@@ -90,7 +90,11 @@ def _go_on(tx: Tx, client: Client, answers: Answers, now: datetime, words: str) 
     tx.health.report(client.id, "pain", day, now, {**said, "outcome": outcome.value})
     tx.questions.close(client.id, "pain")
     if outcome in {Outcome.HOLD, Outcome.MOVEMENT_HOLD}:
-        return holds.stop(tx, client, now, reason="pain", sign=_sign(answers), details=said)
+        told = holds.stop(tx, client, now, reason="pain", sign=_sign(answers), details=said)
+        if outcome is Outcome.HOLD or (answers.place is None and answers.score is None):
+            return told
+        more = _go_on(tx, client, replace(answers, sign="none"), now, words)  # it hurts as well
+        return replace(told, message=(*told.message, *more.message))
     if outcome is Outcome.CAUTION:
         _ask_next_morning(tx, client, now)
     return carry_on(tx, client, now, "pain-caution" if outcome is Outcome.CAUTION else "pain-noted")

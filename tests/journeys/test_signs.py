@@ -166,6 +166,47 @@ async def test_a_leak_stops_that_movement_only_and_is_no_emergency(desk: Desk, b
     assert not await desk.run(lambda tx: tx.days.open_bouts(IDS[ANN]))
 
 
+async def test_a_fall_told_with_a_leak_is_asked_about(desk: Desk) -> None:
+    await desk.step(at(8, 0))
+    await desk.say(ANN, "I fell and I leak when I jump")
+    assert desk.ids(ANN) == ["stop-leak", "ask-fall-sign"]
+    assert await desk.holds() == ["stomp"]
+    await desk.later(minutes=15)  # nobody answers (H5)
+    assert None in await desk.holds()
+    assert "fall" in [flag.kind for flag in await desk.flags() if flag.urgent]
+
+
+@pytest.mark.parametrize(
+    ("said", "asked"),
+    [
+        ("my hip hurts and I leak urine", ["stop-leak", "ask-pain-sign"]),
+        ("I leak when I jump and my hip hurts 4", ["stop-leak", "ask-pain-sign"]),
+        ("my hip hurts 8 and I leak urine", ["stop-leak", "you-said-score", "stop-today"]),
+    ],
+)
+async def test_pain_told_with_a_leak_goes_the_way_of_pain(
+    desk: Desk, said: str, asked: list[str]
+) -> None:
+    """A leak stops its movement only (H1); 6 of 10 stops everything (H2)."""
+    await desk.step(at(8, 0))
+    await desk.say(ANN, said)
+    assert desk.ids(ANN) == asked
+    assert (None in await desk.holds()) == ("stop-today" in asked)
+    await desk.later(minutes=15)
+    assert None in await desk.holds()
+
+
+async def test_a_leak_among_the_signs_takes_back_no_pain_that_was_told(desk: Desk) -> None:
+    await desk.step(at(8, 0))
+    await desk.say(ANN, "my hip hurts 4")
+    await desk.press(ANN, "p:sign:leak")
+    assert desk.ids(ANN) == ["stop-leak", "ask-pain-place"]
+    assert await desk.holds() == ["stomp"]
+    for answer in ("p:place:hip", "p:when:during", "p:new:1"):  # new pain in the hip (H2)
+        await desk.press(ANN, answer)
+    assert None in await desk.holds()
+
+
 async def test_after_a_leak_another_sign_is_still_a_hold_of_everything(desk: Desk) -> None:
     await prompted(desk)
     await desk.say(ANN, "I leak urine when I jump")

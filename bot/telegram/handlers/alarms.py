@@ -18,7 +18,7 @@ from scheduler.domain.reply import Reply
 from scheduler.ports import Question, Tx
 from scheduler.usecases import bouts, corrections, notes, pain
 from scheduler.usecases.bouts import Said
-from scheduler.usecases.questions import OF_HARM
+from scheduler.usecases.questions import OF_HARM, open_question
 
 
 def in_words(  # one message's facts
@@ -56,9 +56,23 @@ def heard(  # one message's facts
     of_a_fall = intent.fall or (question is not None and question.kind == "fall")
     if of_a_fall and named != "leak":
         answer = pain.fell(tx, who.id, now, words=words, sign=named)
+    elif named == "leak":
+        answer = _leak_and_more(tx, who, intent, words, now)
     else:
         answer = pain.hurts(tx, who.id, now, words=words, sign=named, score=intent.score)
     return replace(answer, message=(*noted, *answer.message))
+
+
+def _leak_and_more(tx: Tx, who: Person, intent: Intent, words: str, now: datetime) -> Reply:
+    """A leak stops its movement only: a fall or pain that is told with it is asked about as well."""
+    answer = pain.hurts(tx, who.id, now, words=words, sign="leak")
+    if intent.fall:
+        more = pain.fell(tx, who.id, now, words=words)
+    elif intent.mentions_pain and open_question(tx, who.id, "pain") is None:
+        more = pain.hurts(tx, who.id, now, words=words, score=intent.score)
+    else:
+        return answer
+    return replace(answer, message=(*answer.message, *more.message))
 
 
 def _answers(question: Question, intent: Intent, said: str, language: str) -> bool:
