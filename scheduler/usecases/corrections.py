@@ -23,17 +23,19 @@ from scheduler.usecases.wake import changing
 def undo(
     tx: Tx, client_id: int, source: str, at: datetime, now: datetime, tried_again: bool = False
 ) -> Reply:
-    """Void the last reps entry of a day that is still open, today's before yesterday's (P9)."""
+    """Void the last reps entry of the days that are still open: the one that was logged last (P9)."""
     with changing(tx, client_id, now) as client:
         today = today_of(client, at)
-        for day in (today, today - timedelta(days=1)):
-            running = gather(tx, client, day)
-            entry = tx.ledger.latest(client_id, day)
-            handled_at = now if tried_again else None
-            if entry is None or is_over(client, day, running.practice, at, handled_at):
-                continue
-            return _void(tx, running, entry, source, now)
-        return reply("undo-nothing")
+        handled_at = now if tried_again else None
+        found = []
+        for day in (today - timedelta(days=1), today):
+            running, entry = gather(tx, client, day), tx.ledger.latest(client_id, day)
+            if entry and not is_over(client, day, running.practice, at, handled_at):
+                found.append((entry, running))
+        if not found:
+            return reply("undo-nothing")
+        last, its_day = max(found, key=lambda each: each[0].id)
+        return _void(tx, its_day, last, source, now)
 
 
 def _void(tx: Tx, running: Running, entry: Entry, source: str, now: datetime) -> Reply:

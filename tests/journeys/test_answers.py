@@ -261,6 +261,20 @@ async def test_yesterday_can_be_undone_until_noon(theatre: Theatre) -> None:
     assert ann.done() == 10
 
 
+@briefly
+async def test_undo_takes_back_what_was_logged_last_also_where_that_was_for_yesterday(
+    theatre: Theatre,
+) -> None:
+    ann = await at_first_prompt(theatre, total=20, weekdays=(0, 1))
+    await ann.until(8, day=1)
+    await ann.say("9")
+    await ann.say("yesterday 12")
+    assert (await ann.say("undo")).texts[0].args["day"] == "2027-03-08"
+    assert (ann.done(), ann.done(1)) == (0, 9)
+    assert (await ann.say("undo")).texts[0].args["done"] == 0
+    assert (await ann.say("undo")).ids == ("undo-nothing",)
+
+
 # --- replies, edits, repeats ---------------------------------------------------------------------
 
 
