@@ -112,6 +112,23 @@ def capacity(
     return most_bouts(shape)
 
 
+def latest(
+    *,
+    day: date,
+    hours: Hours,
+    zone: ZoneInfo,
+    gap: timedelta,
+    last: datetime | None = None,
+    not_before: datetime | None = None,
+) -> datetime | None:
+    """The last instant of a local day at which a bout may still fall; `None` if there is none."""
+    start, shape = _shape(
+        day=day, hours=hours, zone=zone, gap=gap, last=last, not_before=not_before
+    )
+    ticks = shape.ticks()
+    return start + timedelta(seconds=shape.second(ticks[-1])) if ticks else None
+
+
 def fits(
     reps: int, bout_max: int, *, day: date, hours: Hours, zone: ZoneInfo, gap: timedelta
 ) -> bool:

@@ -9,7 +9,8 @@ from scheduler.domain import days as d
 from scheduler.domain.days import Bout, BoutState
 from scheduler.domain.people import Client
 from scheduler.domain.reply import Reply, reply
-from scheduler.domain.spacing import DayPlan
+from scheduler.domain.spacing import latest
+from scheduler.domain.windows import without_midnight
 from scheduler.ports import Tx
 from scheduler.usecases import beside
 from scheduler.usecases.bouts import as_it_stands, what_next
@@ -17,9 +18,10 @@ from scheduler.usecases.rest import (
     Running,
     amount,
     closes_at,
+    earliest,
     gather,
+    hours_of,
     replan,
-    spread,
     today_of,
 )
 from scheduler.usecases.wake import changing
@@ -73,10 +75,12 @@ def later(  # what was said, and when
         if bout.laters >= d.LATERS_PER_BOUT:
             return reply("later-no-more", bout=bout.id)
         wanted = max(until or now + LATER_WITHOUT_TIME, now)
-        rest = _rest_of_today(tx, _without(running, bout), bout, wanted, now)
-        if rest is None or not rest.bouts:
-            return _too_late(tx, running, bout, now)
-        tx.days.save_bout(replace(bout, state=BoutState.LATER))
+        tx.days.save_bout(replace(bout, state=BoutState.LATER))  # withdrawn: no gap counts from it
+        last = _last_today(tx, running, now)
+        if last is None or wanted > last:
+            tx.days.save_bout(bout)
+            next_ = running.wall(last) if last else None
+            return reply("later-too-late", bout=bout.id, next=next_)
         following = replan(tx, running, now, laters=bout.laters + 1, asked_for=wanted)
         return reply(
             "put-off",
@@ -85,23 +89,17 @@ def later(  # what was said, and when
         )
 
 
-def _rest_of_today(
-    tx: Tx, running: Running, bout: Bout, not_before: datetime, now: datetime
-) -> DayPlan | None:
-    """The bout's reps over what is left of its day, if that is today: by a new zone's clock it may not be."""
-    if running.today != today_of(running.client, now):
+def _last_today(tx: Tx, running: Running, now: datetime) -> datetime | None:
+    """The last time ahead at which a bout fits, if the day is today: by a new zone's clock it may not be."""
+    hours, plan = without_midnight(hours_of(running)), running.plan
+    if hours is None or plan is None or running.today != today_of(running.client, now):
         return None
-    return spread(tx, running, bout.reps, not_before)
-
-
-def _without(running: Running, bout: Bout) -> Running:
-    return replace(running, bouts=tuple(b for b in running.bouts if b.id != bout.id))
-
-
-def _too_late(tx: Tx, running: Running, bout: Bout, now: datetime) -> Reply:
-    latest = _rest_of_today(tx, running, bout, now, now)
-    return reply(
-        "later-too-late",
-        bout=bout.id,
-        next=running.wall(latest.bouts[-1].at) if latest and latest.bouts else None,
+    found = latest(
+        day=running.today,
+        hours=hours,
+        zone=running.client.zone,
+        gap=timedelta(minutes=plan.gap_minutes),
+        last=max((entry.at for entry in running.entries), default=None),
+        not_before=earliest(tx, running, now),
     )
+    return found if found and found > now else None

@@ -110,11 +110,6 @@ def spread(tx: Tx, running: Running, reps: int, not_before: datetime | None) -> 
     hours = without_midnight(hours_of(running))
     if hours is None or running.plan is None:
         return None
-    gap = timedelta(minutes=running.plan.gap_minutes)
-    last = max((entry.at for entry in running.entries), default=None)
-    prompted = tx.days.last_prompt_at(running.client.id, running.today)
-    near = beside.not_before(tx, running.client.id, running.today, gap)
-    starts = [at for at in (not_before, prompted and prompted + gap, near) if at]
     place = partial(
         spread_day,
         reps=reps,
@@ -123,14 +118,22 @@ def spread(tx: Tx, running: Running, reps: int, not_before: datetime | None) -> 
         day=running.today,
         hours=hours,
         zone=running.client.zone,
-        gap=gap,
+        gap=timedelta(minutes=running.plan.gap_minutes),
         tau=running.practice.tau,
-        last=last,
-        not_before=max(starts, default=None),
+        last=max((entry.at for entry in running.entries), default=None),
+        not_before=earliest(tx, running, not_before),
     )
     shifted, own = place(offset_minutes=offset(running)), place()
     # A share of the crowd's spread must not cost a tight day its last bout.
     return shifted if len(shifted.bouts) == len(own.bouts) else own
+
+
+def earliest(tx: Tx, running: Running, not_before: datetime | None) -> datetime | None:
+    """Nothing more of today is asked before this: the gap after every prompt that was not withdrawn."""
+    gap = timedelta(minutes=running.plan.gap_minutes if running.plan else 0)
+    prompted = tx.days.last_prompt_at(running.client.id, running.today)
+    near = beside.not_before(tx, running.client.id, running.today, gap)
+    return max((at for at in (not_before, prompted and prompted + gap, near) if at), default=None)
 
 
 def offset(running: Running) -> int:

@@ -208,6 +208,27 @@ async def test_later_that_no_longer_fits_is_refused_and_the_prompt_stays_open(
 
 
 @briefly
+async def test_what_is_too_late_is_told_with_the_last_time_that_works(theatre: Theatre) -> None:
+    """Also before anything was logged, and where that time is inside a quiet time or beside the gap."""
+    ann = await at_first_prompt(theatre, total=10, window="08:00-20:02", quiet="19:30-20:02")
+    answer = await ann.say("later at 9 pm")
+    assert answer.texts[0].args["next"] == "2027-03-08T19:30"
+    assert (await ann.say("later at 7:31 pm")).ids == ("later-too-late",)
+    assert (await ann.say("later at 7:30 pm")).texts[0].args["next"] == "2027-03-08T19:30"
+
+
+@briefly
+async def test_a_bout_is_put_off_to_the_end_of_the_hours_also_within_the_gap_of_its_prompt(
+    theatre: Theatre,
+) -> None:
+    ann = await at_first_prompt(theatre, total=10, window="08:00-09:30")  # the gap is 2 hours
+    assert (await ann.say("at 9:31")).texts[0].args["next"] == "2027-03-08T09:30"
+    assert (await ann.say("at 9:30")).ids == ("put-off",)
+    await ann.until(9, 30)
+    assert ann.times() == ["08:00", "09:30"]
+
+
+@briefly
 async def test_later_said_before_the_prompt_never_brings_it_nearer(theatre: Theatre) -> None:
     ann = await at_first_prompt(theatre, total=30)
     await ann.tap("all")
