@@ -34,7 +34,7 @@ def skip(tx: Tx, client_id: int, at: datetime, now: datetime, bout_id: int | Non
     with changing(tx, client_id, now) as client:
         running, bout = _open_or_named(tx, client, at, bout_id)
         if bout is None or bout.state is not BoutState.ASKED:
-            return _not_open(running, bout, now)
+            return _not_open(tx, running, bout, now)
         tx.days.save_bout(replace(bout, state=BoutState.SKIPPED))
         tx.questions.close(client_id, "fewer", "confirm")
         return what_next(tx, gather(tx, client, bout.day), "skipped", now, bout.reps)
@@ -51,11 +51,14 @@ def _open_or_named(
     return gather(tx, client, bout.day if bout else today), bout
 
 
-def _not_open(running: Running, bout: Bout | None, now: datetime) -> Reply:
+def _not_open(tx: Tx, running: Running, bout: Bout | None, now: datetime) -> Reply:
+    today = today_of(running.client, now)
     if bout and now >= closes_at(running.client, running.today, running.practice):
         return reply("day-over", day=running.today.isoformat())
     if bout and bout.state is BoutState.DONE:
         return as_it_stands(running, "already-logged")
+    if running.today != today:  # a button of yesterday's; what is said is about today
+        running = gather(tx, running.client, today)
     return as_it_stands(running, "nothing-open")
 
 
@@ -71,7 +74,7 @@ def later(  # what was said, and when
         running, bout = _open_or_named(tx, client, at, bout_id)
         bout = bout or d.waiting(running.bouts)
         if bout is None or bout.state not in {BoutState.ASKED, BoutState.WAITING}:
-            return _not_open(running, bout, now)
+            return _not_open(tx, running, bout, now)
         if bout.laters >= d.LATERS_PER_BOUT:
             return reply("later-no-more", bout=bout.id)
         wanted = max(until or now + LATER_WITHOUT_TIME, now)
