@@ -12,7 +12,7 @@ from scheduler.domain.hours import instant
 from scheduler.domain.people import Client
 from scheduler.domain.week import Verdict, Why
 from scheduler.ports import Tx
-from scheduler.usecases import weekplan
+from scheduler.usecases import reachable, weekplan
 from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.rest import Running, bars, closes_at, gather, on_break, today_of
 
@@ -43,7 +43,7 @@ def _close(tx: Tx, client: Client, day: date, now: datetime) -> None:
     reached = w.counts(running.done, total, running.practice.count_percent)
     if not planned and not reached:
         return
-    why = why_not(tx, running)
+    why = why_not(tx, running, now)
     verdict, said = w.verdict_of(running.done, total, running.practice.count_percent, why)
     row = running.day or Day(client.id, day, running.version.id, total, ())
     tx.days.save(replace(row, closed_at=now, verdict=verdict.value, why=said))
@@ -60,16 +60,18 @@ def _close_bouts(tx: Tx, client: Client, day: date) -> None:
             tx.days.save_bout(replace(bout, state=state))
 
 
-def why_not(tx: Tx, running: Running) -> Why:  # noqa: PLR0911 # one a reason, the first that holds
+def why_not(  # noqa: PLR0911 # one a reason, the first that holds
+    tx: Tx, running: Running, now: datetime
+) -> Why:
     """Why a planned day did not count, if it did not (W5)."""
     client, day, row = running.client, running.today, running.day
-    if row is not None and row.why:
-        return Why(row.why)
     if on_break(tx, client.id, day):
         return Why.BREAK
     if held_on(tx, client, day, running.plan.movement if running.plan else None):
         return Why.HOLD
-    if running.person.blocked:
+    if row is not None and row.why:
+        return Why(row.why)
+    if running.person.blocked and today_of(client, reachable.lost_since(tx, client.id, now)) <= day:
         return Why.UNREACHABLE
     asked = [bout for bout in running.bouts if bout.asked_at is not None]
     if row is None and (bars(tx, running) or not weekplan.rested(tx, running)):

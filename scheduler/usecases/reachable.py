@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from scheduler.domain.messages import Lane, message
-from scheduler.domain.people import Person, Role
+from scheduler.domain.people import Client, Person, Role
+from scheduler.domain.week import Why
 from scheduler.ports import Tx
-from scheduler.usecases import flags
+from scheduler.usecases import flags, moments, weekplan
 from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.opening import begin_day
 from scheduler.usecases.post import tell, tell_admins
-from scheduler.usecases.rest import withdraw_all
+from scheduler.usecases.rest import today_of, withdraw_all
 from scheduler.usecases.wake import changing
 
 
@@ -58,11 +59,26 @@ def back(tx: Tx, person: Person, now: datetime) -> Person:
     tx.people.save(returned)
     if person.role is Role.CLIENT:
         with changing(tx, person.id, now) as client:
+            _note_lost_days(tx, client, now)
             for flag in tx.flags.of_client(client.id):
                 if flag.kind == "unreachable":
                     tx.flags.close(flag.id, "back", person.id, "", now)
             begin_day(tx, client, now)
     return returned
+
+
+def _note_lost_days(tx: Tx, client: Client, now: datetime) -> None:
+    """Days whose hours ended before she was back, and that are not judged yet, say why nothing was asked."""
+    judged, lost_at = client.judged_to, lost_since(tx, client.id, now)
+    if judged is not None:
+        before = max(judged, today_of(client, lost_at) - timedelta(days=1))
+        weekplan.skipped(tx, client, before, moments.day_over(tx, client, now), Why.UNREACHABLE)
+
+
+def lost_since(tx: Tx, client_id: int, now: datetime) -> datetime:
+    """When a client who cannot be reached was lost: her flag of it says so, also one that was closed."""
+    told = tx.flags.between(client_id, flags.EVER, now)
+    return max((each.opened_at for each in told if each.kind == "unreachable"), default=now)
 
 
 def take_along(tx: Tx, before: int | None, after: int) -> None:

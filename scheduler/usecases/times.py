@@ -13,6 +13,7 @@ from scheduler.domain.plan import MOVEMENTS, check_plan
 from scheduler.domain.reply import Reply, reply
 from scheduler.domain.settings import Practice
 from scheduler.domain.wall import wall
+from scheduler.domain.week import Why
 from scheduler.ports import Question, Tx
 from scheduler.usecases import moments, weekplan
 from scheduler.usecases.opening import begin_day
@@ -150,7 +151,8 @@ def set_time_field(
                 return Reply((text("times-do-not-fit"), *screen(tx, client_id).message))
         tx.people.save_client(after)
         tx.book.audit(client_id, f"times-{field}", client_id, now)
-        weekplan.skipped(tx, client, today_of(client, now), moments.day_over(tx, after, now))
+        over = moments.day_over(tx, after, now)
+        weekplan.skipped(tx, client, today_of(client, now), over, Why.TRAVEL)
         running = gather(tx, after, today_of(after, now))
         _leave_other_days(tx, running)
         if running.day is not None:

@@ -191,13 +191,15 @@ def within_maximum(tx: Tx, client: Client, day: date) -> bool:
     return found is None or len(found.week.counted - {day}) < found.plan.days_max
 
 
-def skipped(tx: Tx, client: Client, before: date, over: date) -> None:
-    """The client's clock has jumped: planned days after `before` up to `over` had no hours for her (Z3)."""
+def skipped(tx: Tx, client: Client, before: date, over: date, why: w.Why) -> None:
+    """Planned days after `before` up to `over` on which nothing could be asked, and why (Z3, R4)."""
     for n in range(1, (over - before).days + 1):
         day = before + timedelta(days=n)
-        version = tx.plans.on(client.id, day)
+        version, row = tx.plans.on(client.id, day), tx.days.get(client.id, day)
         if version is None or not is_planned(tx, client, day):
             continue
-        if tx.days.get(client.id, day) is None:
-            total = version.plan.daily_total
-            tx.days.save(Day(client.id, day, version.id, total, (), why=w.Why.TRAVEL.value))
+        if row is None:
+            row = Day(client.id, day, version.id, version.plan.daily_total, ())
+        elif row.why or why is w.Why.TRAVEL:
+            continue  # it is known, or it had begun by the clock that she had then
+        tx.days.save(replace(row, why=why.value))

@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 
+from bot.rehearsal import people
 from scheduler.domain.flags import Flag
 from scheduler.ports import Tx
 from tests.conftest import briefly
@@ -346,6 +347,47 @@ async def test_a_day_on_which_the_bot_was_away_is_excused(theatre: Theatre) -> N
     await theatre.open(ann.at(23, day=3))
     await the_day_closes(ann, 3)
     assert (await verdicts(ann))[3] == ("excused", "bot-down")
+
+
+@pytest.mark.parametrize("back", [(11, 1), (21, 0), (13, 1)])
+@briefly
+async def test_a_day_on_which_she_could_not_be_reached_says_so_though_she_is_back(
+    theatre: Theatre, back: tuple[int, int]
+) -> None:
+    """R4: whether she is back before the day is judged or after it, and on the evening of the day itself."""
+    ann = await theatre.client()
+    await ann.until(7)
+    ann.trouble("blocked")
+    hour, day = back
+    await ann.until(hour, day=day)
+    await ann.say("/today")
+    await ann.until(14, day=1)
+    assert await verdicts(ann) == {0: ("missed", "unreachable")}
+
+
+@briefly
+async def test_who_cannot_be_reached_the_morning_after_had_her_prompts(theatre: Theatre) -> None:
+    ann = await theatre.client(weekdays=(0, 1))
+    await ann.until(7, day=1)
+    ann.trouble("blocked")
+    await the_day_closes(ann, 0)
+    assert await verdicts(ann) == {0: ("missed", "no-answer")}
+    await the_day_closes(ann, 1)
+    assert (await verdicts(ann))[1] == ("missed", "unreachable")
+
+
+@briefly
+async def test_a_day_on_a_break_stays_one_where_she_could_not_be_reached_either(
+    theatre: Theatre,
+) -> None:
+    ann = await theatre.client()
+    await ann.until(7)
+    assert (await ann.say("on holiday till Tuesday")).get("break-started")
+    for on, day in ((True, 0), (False, 1)):
+        await ann.until(9, day=day)
+        await theatre.stage.heard(people.block(theatre.stage.world, ann.facts.account, on=on))
+    await the_day_closes(ann, 0)
+    assert await verdicts(ann) == {0: ("excused", "break")}
 
 
 @briefly
