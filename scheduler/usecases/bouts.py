@@ -66,7 +66,7 @@ def log(tx: Tx, client_id: int, said: Said, now: datetime) -> Reply:
             return reply("day-over", day=day.isoformat())
         if bout is not None and bout.state is BoutState.DONE:
             return as_it_stands(running, "already-logged")
-        reps = _reps(running, bout, said)
+        reps = reps_meant(running, bout, said)
         if reps is None:
             return ask_fewer(tx, client, bout, now)
         if not said.sure and is_odd(running, bout, reps):
@@ -87,7 +87,8 @@ def _what(tx: Tx, client: Client, said: Said) -> tuple[date, Bout | None]:
     return (bout.day if bout else today), bout
 
 
-def _reps(running: Running, bout: Bout | None, said: Said) -> int | None:
+def reps_meant(running: Running, bout: Bout | None, said: Said) -> int | None:
+    """How many reps were said, of "all" and "half" those of the bout; `None` where none is known."""
     asked = bout or _last_unanswered(running)
     if said.reps is not None:
         return said.reps

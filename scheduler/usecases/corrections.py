@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from scheduler.domain.days import BoutState, Entry
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Tx
-from scheduler.usecases.bouts import Said, as_it_stands, is_odd, keep, what_next
+from scheduler.usecases.bouts import Said, as_it_stands, is_odd, keep, reps_meant, what_next
 from scheduler.usecases.rest import (
     Running,
     bars,
@@ -57,9 +57,7 @@ def _reopen(tx: Tx, running: Running, bout_id: int, now: datetime) -> None:
     tx.days.save_bout(replace(bout, state=state))
 
 
-def edited(  # noqa: PLR0911 # one a reason to leave things as they are
-    tx: Tx, client_id: int, said: Said, now: datetime
-) -> Reply | None:
+def edited(tx: Tx, client_id: int, said: Said, now: datetime) -> Reply | None:
     """An edited message replaces the reps it logged, while its day is open (P5).
 
     `None` if that message logged nothing: then it is read like a new one. Pain is never taken back here.
@@ -74,14 +72,15 @@ def edited(  # noqa: PLR0911 # one a reason to leave things as they are
         running = gather(tx, client, entry.day)
         if now >= closes_at(client, entry.day, running.practice):
             return reply("day-over", day=entry.day.isoformat())
-        if said.reps is None:
-            return as_it_stands(running, "edit-kept")
-        if said.reps == entry.reps:
-            return as_it_stands(running, "already-logged")
         bout = tx.days.bout(entry.bout) if entry.bout is not None else None
-        if is_odd(running, bout, said.reps):
+        counted = said.reps is not None or said.all or said.half
+        reps = reps_meant(running, bout, said) if counted else None
+        other_day = said.yesterday and entry.day == today_of(client, said.at)
+        if reps is None or other_day or is_odd(running, bout, reps):
             return as_it_stands(running, "edit-kept")
+        if reps == entry.reps:
+            return as_it_stands(running, "already-logged")
         tx.ledger.void(entry.id, f"{said.source}:void", now)
         after = gather(tx, client, entry.day)
         again = replace(said, at=entry.at)
-        return keep(tx, after, again, bout, said.reps, now)
+        return keep(tx, after, again, bout, reps, now)

@@ -339,6 +339,27 @@ async def test_an_edited_message_replaces_the_reps_it_logged(theatre: Theatre) -
 
 
 @briefly
+async def test_an_edit_to_half_or_all_of_the_bout_replaces_the_reps_too(theatre: Theatre) -> None:
+    ann = await at_first_prompt(theatre, total=40)
+    await ann.say("8")
+    assert (await ann.edit("half")).texts[0].args["done"] == 5
+    assert (await ann.edit("all of them")).texts[0].args["done"] == 10
+    assert ann.done() == 10
+
+
+@briefly
+async def test_an_edit_that_names_another_day_changes_nothing_and_says_so(theatre: Theatre) -> None:
+    ann = await at_first_prompt(theatre, total=40)
+    await ann.say("8")
+    assert (await ann.edit("yesterday 8")).ids == ("edit-kept",)
+    assert (await ann.edit("yesterday 7")).ids == ("edit-kept",)
+    assert ann.done() == 8
+    await ann.say("yesterday 6")
+    assert (await ann.edit("yesterday 5")).texts[0].args["done"] == 5
+    assert (ann.done(-1), ann.done()) == (5, 8)
+
+
+@briefly
 async def test_an_edit_of_a_message_that_logged_nothing_is_read_like_a_new_one(
     theatre: Theatre,
 ) -> None:

@@ -61,7 +61,7 @@ def _read(  # noqa: PLR0911 # one return a thing that words can be
         about = about_companions.about(tx, who, named, intent, update, now)
         return about or not_understood(tx, who, update.text, now)
     if update.kind == "edit":
-        edited = corrections.edited(tx, who.id, replace(said, reps=intent.reps), now)
+        edited = corrections.edited(tx, who.id, alarms.about(said, intent), now)
         if edited is not None:
             return edited
     if update.reply_to is not None and (bout := _replied_bout(tx, who, update)):
