@@ -81,8 +81,7 @@ def _words(question: Question | None, more: str) -> str:
 
 def _go_on(tx: Tx, client: Client, answers: Answers, now: datetime, words: str) -> Reply:
     withdraw_all(tx, client, "pain")
-    limits = tx.book.practice().thresholds
-    outcome = p.decide(answers, limits)
+    outcome = _outcome(tx, client, answers)
     if outcome is None:
         return _ask(tx, client, answers, now, words)
     day = today_of(client, now)
@@ -97,7 +96,21 @@ def _go_on(tx: Tx, client: Client, answers: Answers, now: datetime, words: str) 
         return replace(told, message=(*told.message, *more.message))
     if outcome is Outcome.CAUTION:
         _ask_next_morning(tx, client, now)
+    if answers.score is not None and open_question(tx, client.id, "morning") is not None:
+        tx.questions.close(client.id, "morning")
+        begin_day(tx, tx.people.client(client.id), now)
     return carry_on(tx, client, now, "pain-caution" if outcome is Outcome.CAUTION else "pain-noted")
+
+
+def _outcome(tx: Tx, client: Client, answers: Answers) -> Outcome | None:
+    """What follows. A score that is told while this morning's is asked for answers that too (H2)."""
+    limits = tx.book.practice().thresholds
+    outcome = p.decide(answers, limits)
+    if answers.score is None or outcome is Outcome.MOVEMENT_HOLD:
+        return outcome
+    asked = open_question(tx, client.id, "morning") is not None
+    held = asked and p.morning(answers.score, client.usual_pain, limits) is Outcome.HOLD
+    return Outcome.HOLD if held else outcome
 
 
 def _sign(answers: Answers) -> str | None:
@@ -138,7 +151,10 @@ def by_mistake(tx: Tx, client_id: int, now: datetime) -> Reply:
 
 
 def carry_on(tx: Tx, client: Client, now: datetime, said: str) -> Reply:
-    """The day goes on as prescribed; the reply says when the next bout is, and never that all is well."""
+    """The day goes on as prescribed; the reply says when the next bout is, and never that all is well.
+
+    Where this morning's pain is asked for nothing goes on before its answer, and the question is put again.
+    """
     running = gather(tx, client, today_of(client, now))
     following = replan(tx, running, now)
     ahead = following if following and following.due_at > now else None  # one due now is asked now
@@ -146,17 +162,15 @@ def carry_on(tx: Tx, client: Client, now: datetime, said: str) -> Reply:
     if tx.health.holds(client.id) and said != "mistake-noted":
         number = running.practice.emergency_number
         return reply("noted-on-hold", clinician=clinician, phone=phone, emergency_number=number)
-    answer = reply(
-        said,
-        next=running.wall(ahead.due_at) if ahead else None,
-        clinician=clinician,
-        phone=phone,
-    )
-    return replace(answer, message=(*answer.message, *_joining_again(tx, client)))
+    at = running.wall(ahead.due_at) if ahead else None
+    noted = text(said, next=at, clinician=clinician, phone=phone)
+    return Reply((noted, *_still_asked(tx, client)))
 
 
-def _joining_again(tx: Tx, client: Client) -> Message:
-    """The question at which somebody who is still joining had come to; nothing for everybody else."""
+def _still_asked(tx: Tx, client: Client) -> Message:
+    """What comes before any bout: this morning's pain, or where somebody who is still joining had come to."""
+    if open_question(tx, client.id, "morning") is not None:
+        return message("ask-morning")
     question = open_question(tx, client.id, "join") if client.joined_at is None else None
     return join.again(tx, client.id, question) if question else ()
 
@@ -185,14 +199,8 @@ def morning_check(tx: Tx, client: Client, now: datetime) -> None:
         _ask_next_morning(tx, client, now)  # nothing is asked on a break; it waits for its end
         return
     tx.questions.ask(Question(client.id, "morning", "score", asked_at=now))
-    tell(
-        tx,
-        client.id,
-        f"morning:{client.id}:{client.morning_at.isoformat()}",
-        Lane.REST,
-        message("ask-morning"),
-        now,
-    )
+    key = f"morning:{client.id}:{client.morning_at.isoformat()}"
+    tell(tx, client.id, key, Lane.REST, message("ask-morning"), now)
 
 
 def morning_answer(tx: Tx, client_id: int, score: int, now: datetime) -> Reply:
@@ -263,11 +271,8 @@ def _ask_fall(tx: Tx, client: Client, fall: Fall, said: dict[str, Any], now: dat
     before = open_question(tx, client.id, "fall")
     expires = _expires(tx, before, step, now)
     tx.questions.ask(Question(client.id, "fall", step, body=said, asked_at=now, expires_at=expires))
-    return reply(
-        f"ask-fall-{step.replace('_', '-')}",
-        emergency_number=practice.emergency_number,
-        first=before is None,
-    )
+    id_, number = f"ask-fall-{step.replace('_', '-')}", practice.emergency_number
+    return reply(id_, emergency_number=number, first=before is None)
 
 
 # --- silence -------------------------------------------------------------------------------------

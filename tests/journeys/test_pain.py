@@ -319,6 +319,44 @@ async def test_a_hold_before_the_morning_takes_its_question_away(desk: Desk) -> 
     assert len(desk.chat(ANN)) == before
 
 
+@pytest.mark.parametrize(("score", "held"), [(4, False), (5, True)])
+async def test_a_score_that_is_told_otherwise_is_the_mornings_answer_too(
+    desk: Desk, score: int, held: bool
+) -> None:
+    """Usual is 3: 5 is two above it (H2). "Go on" is not said while nothing would be asked."""
+    await with_usual(desk, 3)
+    await cautioned_the_day_before(desk)
+    await desk.step(at(8, 5, day=3))
+    await desk.say(ANN, "my knee hurts")
+    await _answered(desk, {"score": str(score)}, typed=False)
+    assert await desk.holds() == ([None] if held else [])
+    assert await desk.question() is None
+    assert "ask-morning" not in desk.ids(ANN)
+    assert await goes_on(desk) != held
+
+
+async def test_three_in_the_morning_is_too_much_for_who_usually_has_one(desk: Desk) -> None:
+    await with_usual(desk, 1)
+    await cautioned_the_day_before(desk)
+    await desk.step(at(8, 0, day=3))
+    await desk.say(ANN, "my knee hurts 3")
+    assert await desk.holds() == [None]
+    assert desk.ids(ANN) == ["you-said-score", "stop-today"]
+
+
+async def test_what_gives_no_score_leaves_the_mornings_question_and_asks_it_again(
+    desk: Desk,
+) -> None:
+    await cautioned_the_day_before(desk)
+    await desk.step(at(8, 0, day=3))
+    await desk.say(ANN, "/hurts")
+    await desk.press(ANN, "oops")
+    assert desk.ids(ANN) == ["mistake-noted", "ask-morning"]
+    await desk.press(ANN, "m:1")
+    assert await desk.question() is None
+    assert await goes_on(desk)
+
+
 # --- pain beside a number, again and again, taken back -----------------------------------------
 
 
