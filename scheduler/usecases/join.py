@@ -15,7 +15,7 @@ from scheduler.domain.people import NOTICE_VERSION, Client, Invitation, Person, 
 from scheduler.domain.reply import Reply, reply
 from scheduler.domain.wall import wall
 from scheduler.ports import Question, Tx
-from scheduler.usecases import digests, lapses, leaving, reachable, times
+from scheduler.usecases import digests, lapses, leaving, notes, reachable, times
 from scheduler.usecases.opening import begin_day, still_stands, told_to_wait
 from scheduler.usecases.post import tell
 from scheduler.usecases.questions import open_question
@@ -246,6 +246,8 @@ def finish(tx: Tx, client_id: int, now: datetime) -> Reply:
             return reply("ready-waiting", **_practice_facts(tx, client))
         if wait := told_to_wait(tx, after, now):
             return Reply((wait,))
+        if begun is not None and not first:  # her day goes on, and its next time may have moved
+            return notes.today(tx, client_id, now)
         return reply("ready", today=begun is not None)
 
 
@@ -255,14 +257,8 @@ def remind_of_clearance(tx: Tx, client: Client, now: datetime) -> None:
     if person is None or person.state is not State.READY or not waited(tx, client, now):
         return
     if tx.plans.clearance(client.id) is None:
-        tell(
-            tx,
-            client.clinician,
-            f"clearance-reminder:{client.id}",
-            Lane.REST,
-            message("clearance-waits", client=client.id, name=person.name),
-            now,
-        )
+        words = message("clearance-waits", client=client.id, name=person.name)
+        tell(tx, client.clinician, f"clearance-reminder:{client.id}", Lane.REST, words, now)
 
 
 def waited(tx: Tx, client: Client, now: datetime) -> bool:

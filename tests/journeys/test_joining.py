@@ -464,3 +464,19 @@ async def test_times_that_fit_are_kept_and_the_day_is_worked_out_anew(desk: Desk
     await desk.step(at(10, 0))
     assert desk.count(ANN, "prompt") == 1
     assert (await desk.run(lambda tx: tx.days.bouts(IDS[ANN], MONDAY)))[-1].reps == 10
+
+
+async def test_other_times_within_a_day_are_answered_with_the_time_that_has_moved(
+    desk: Desk,
+) -> None:
+    """S4. "Your first bouts are today" is for who has just joined."""
+    await desk.step(at(8, 0))
+    await desk.say(ANN, "10")
+    assert desk.last(ANN)[0].args["next"] == "2027-03-08T12:00"
+    await desk.say(ANN, "/times")
+    await desk.press(ANN, "t:quiet")
+    await desk.say(ANN, "11:00-13:30")
+    await desk.press(ANN, "t:keep")
+    assert desk.ids(ANN) == ["today", "today-next"]
+    assert desk.last(ANN)[1].args["next"] == "2027-03-08T11:00"
+    assert desk.last(ANN)[0].args["done"] == 10
