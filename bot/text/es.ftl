@@ -356,7 +356,7 @@ later-no-more = Esta tanda ya no se puede dejar para más tarde. Puede hacerla a
 later-too-late =
     { $next ->
         [none] Hoy no queda otra hora. Puede hacerla ahora, o decir: esta no.
-       *[other] Para hoy es tarde. La última hora que vale es a { $next }. Puede hacerla ahora, escribir una hora antes, o decir: esta no.
+       *[other] Para hoy es tarde. Lo más tarde que puede ser es a { $next }. Puede hacerla ahora, escribir una hora antes, o decir: esta no.
     }
 
 ask-reps =
@@ -407,7 +407,7 @@ week-no-room =
     Esta semana { $needed ->
         [one] no cabe 1 día
        *[other] no caben { $needed } días
-    } más, porque el descanso va primero. Por favor, no intente hacer de más.{ $dates ->
+    }, porque el descanso va primero. Por favor, no intente hacer de más.{ $dates ->
         [none] { "" }
        *[other] { " " }Queda como estaba: { $dates }.
     }
@@ -566,9 +566,9 @@ plan-told =
 ## client: breaks
 
 ask-break-reason = Le puedo dar una pausa. ¿Por qué la quiere?
-ask-break-length = ¿Cuánto va a durar, desde hoy? Toque una, o escríbalo así: 5 días, o: hasta el domingo
+ask-break-length = ¿Cuánto va a durar, desde hoy? Toque un botón, o escríbalo así: 5 días, o: hasta el domingo
 ask-break-first = ¿Qué día empieza su pausa? Escríbalo así: viernes, o: 12 de marzo
-ask-break-length-from = ¿Cuánto va a durar, desde el { $day }? Toque una, o escríbalo así: 5 días, o: hasta el domingo
+ask-break-length-from = ¿Cuánto va a durar, desde el { $day }? Toque un botón, o escríbalo así: 5 días, o: hasta el domingo
 break-too-far = No puedo contar tan lejos. Por favor, escriba un día más cercano.
 break-not-now = De acuerdo. No hay pausa, y todo sigue según el plan.
 break-started =
@@ -723,7 +723,7 @@ step-range = Un tiempo va de { $low } a { $high } segundos. Por favor, escríbal
 
 ## client: words and help
 
-not-understood = No lo entendí, así que no anoté nada. Escriba un número, o una de estas palabras: más tarde, esta no, borrar, me duele, me caí, ayuda. ¿Paso sus palabras a { $clinician }? Si está mal ahora, llame al { $emergency_number }.
+not-understood = No lo entendí, así que no anoté nada. Escriba un número, o una de estas palabras: más tarde, esta no, borrar, me duele, me caí, ayuda. ¿Paso sus palabras a { $clinician }? Si se hizo daño o está mal ahora, llame al { $emergency_number }.
 passed-on = He pasado sus palabras a { $clinician }. Nadie lee este chat al momento.
 not-passed-on = De acuerdo. No pasé nada.
 from-clinician = Le escribe { $name }: “{ $words }”{ part-answer-hours } Nadie lee este chat al momento.

@@ -203,6 +203,14 @@ def test_spanish_times_are_short_on_a_button(clock: str, words: str) -> None:
     assert label(text("button-hour", at=f"2000-01-01T{clock}"), "es") == words
 
 
+def test_spanish_says_no_more_than_is_meant() -> None:
+    """The week's minimum does not fit, not so many days beside those that are done already."""
+    no_room = render((text("week-no-room", needed=2, dates=[]),), "es")
+    assert no_room.startswith("Esta semana no caben 2 días, porque")
+    too_late = render((text("later-too-late", bout=1, next="2027-03-08T19:30"),), "es")
+    assert "Lo más tarde que puede ser es a las 7:30 de la noche." in too_late
+
+
 def test_spanish_days_and_lists_read_as_they_are_said() -> None:
     dates = ["2027-03-08", "2027-03-10", "2027-03-13"]
     shown = render((text("week-days-kept", dates=dates),), "es")
