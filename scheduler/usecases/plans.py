@@ -7,7 +7,7 @@ from datetime import date, datetime, timedelta
 
 from scheduler.domain import planjson
 from scheduler.domain.hours import local_day
-from scheduler.domain.messages import Lane, message
+from scheduler.domain.messages import Lane, text
 from scheduler.domain.people import Clearance, Client, State
 from scheduler.domain.plan import (
     MOVEMENTS,
@@ -21,7 +21,7 @@ from scheduler.ports import PlanVersion, Question, Tx
 from scheduler.usecases import lapses, weekplan
 from scheduler.usecases.drafts import beside, check, needs_yes, preview
 from scheduler.usecases.names import clinician_name
-from scheduler.usecases.opening import begin_day
+from scheduler.usecases.opening import begin_day, told_to_wait
 from scheduler.usecases.post import tell
 from scheduler.usecases.rest import bars, gather, withdraw_all
 from scheduler.usecases.wake import changing
@@ -141,23 +141,18 @@ def _tell_client(tx: Tx, client: Client, version: PlanVersion, now: datetime) ->
     if person is None or person.state is not State.READY:
         return
     plan = version.plan
-    tell(
-        tx,
-        client.id,
-        f"plan:{version.id}",
-        Lane.REST,
-        message(
-            "plan-told",
-            clinician=clinician_name(tx, client),
-            total=plan.daily_total,
-            bout_reps=plan.bout_reps,
-            movement=plan.movement,
-            per_side=MOVEMENTS[plan.movement].per_side,
-            days=list(plan.weekdays or client.days),
-            window=[plan.hours.window.start, plan.hours.window.end],
-            day=first_impact_day(plan, version.valid_from).isoformat(),
-            note=plan.note,
-            beside=beside(plan),
-        ),
-        now,
+    told = text(
+        "plan-told",
+        clinician=clinician_name(tx, client),
+        total=plan.daily_total,
+        bout_reps=plan.bout_reps,
+        movement=plan.movement,
+        per_side=MOVEMENTS[plan.movement].per_side,
+        days=list(plan.weekdays or client.days),
+        window=[plan.hours.window.start, plan.hours.window.end],
+        day=first_impact_day(plan, version.valid_from).isoformat(),
+        note=plan.note,
+        beside=beside(plan),
     )
+    wait = told_to_wait(tx, client, now)  # a plan is no release (H4)
+    tell(tx, client.id, f"plan:{version.id}", Lane.REST, (told, wait) if wait else (told,), now)

@@ -93,3 +93,14 @@ async def test_the_audit_trail_has_who_when_before_and_after(desk: Desk) -> None
     cleared = (await audited(desk, "clear"))[-1]
     assert (cleared.who, cleared.about) == (IDS[DANA], ANNS)
     assert (cleared.change["before"], cleared.change["after"]) == ("moderate", "high")
+
+
+async def test_a_new_plan_told_during_a_hold_is_told_as_no_release(desk: Desk) -> None:
+    await desk.say(ANN, "chest pain")
+    await desk.forge(DANA, f"cp:{ANNS}")
+    await fill(desk, DANA, [("daily_total", "20")])
+    await desk.press(DANA, "dp")
+    await desk.press(DANA, desk.button(DANA, "ds:"))
+    assert desk.ids(ANN) == ["plan-told", "stopped-for-now"]
+    await desk.step(at(23, 0))
+    assert desk.count(ANN, "prompt") == 0
