@@ -450,6 +450,7 @@ notice =
     Do you agree?
 consent-declined = OK. I will keep nothing and ask nothing. If you change your mind, tap: I agree. { part-questions } In an emergency, call { $emergency_number }.
 hurts-before-consent = You say that something hurts, or that you fell. I can keep nothing and ask nothing before you agree. { part-call-today } In an emergency, call { $emergency_number }. Nobody reads this chat live.
+consent-not-renewed = OK. I will ask for no bouts. What the practice has stays there. If you change your mind, tap: I agree. To leave, send: /leave. { part-questions } In an emergency, call { $emergency_number }.
 consent-kept = Thank you. I noted that you agree. All goes on as before.
 ask-screen-bones =
     1 of 3. Is any of these true for you?

@@ -492,6 +492,7 @@ notice =
     ¿Acepta?
 consent-declined = De acuerdo. No guardo nada y no pregunto nada. Si cambia de idea, toque: Acepto. { part-questions } En una emergencia, llame al { $emergency_number }.
 hurts-before-consent = Dice que algo le duele, o que se cayó. No puedo guardar ni preguntar nada antes de que acepte. { part-call-today } En una emergencia, llame al { $emergency_number }. Nadie lee este chat al momento.
+consent-not-renewed = De acuerdo. No le pido tandas. Lo que la clínica tiene se queda allí. Si cambia de idea, toque: Acepto. Para salir de aquí, escriba: /salir. { part-questions } En una emergencia, llame al { $emergency_number }.
 consent-kept = Gracias. Anoté que sí acepta. Todo sigue como antes.
 ask-screen-bones =
     1 de 3. ¿Le pasa algo de esto?

@@ -15,10 +15,11 @@ from scheduler.domain.people import NOTICE_VERSION, Client, Invitation, Person, 
 from scheduler.domain.reply import Reply, reply
 from scheduler.domain.wall import wall
 from scheduler.ports import Question, Tx
-from scheduler.usecases import digests, lapses, leaving, notes, reachable, times
+from scheduler.usecases import digests, lapses, leaving, moments, notes, reachable, times
 from scheduler.usecases.opening import begin_day, still_stands, told_to_wait
 from scheduler.usecases.post import tell
 from scheduler.usecases.questions import open_question
+from scheduler.usecases.rest import today_of
 from scheduler.usecases.wake import changing
 
 CODE_BYTES = 24
@@ -129,10 +130,14 @@ def _practice_facts(tx: Tx, client: Client) -> dict[str, Argument]:
 
 
 def consent(tx: Tx, client_id: int, agreed: bool, now: datetime) -> Reply:
-    """The answer to the notice. Without consent the chat stays quiet and nothing is asked."""
+    """The answer to the notice. Without consent nothing is asked; of who has joined the record stays."""
     with changing(tx, client_id, now) as client:
         if not agreed:
-            return reply("consent-declined", **_practice_facts(tx, client))
+            facts = _practice_facts(tx, client)
+            if client.joined_at is None:
+                return reply("consent-declined", **facts)
+            numbers = {key: facts[key] for key in ("phone", "emergency_number")}
+            return reply("consent-not-renewed", **numbers)
         tx.people.save_client(replace(client, consent_version=NOTICE_VERSION, consent_at=now))
         tx.book.audit(client_id, "consent", client_id, now, after=NOTICE_VERSION)
         if client.joined_at is not None:
@@ -268,8 +273,13 @@ def waited(tx: Tx, client: Client, now: datetime) -> bool:
 
 
 def ask_consent_again(tx: Tx, client: Client, now: datetime) -> None:
-    """A changed notice asks everybody again, once; until the answer nothing is asked for (J2)."""
+    """A changed notice asks everybody again, once; until the answer nothing is asked for (J2).
+
+    In her hours, not at midnight; at once where no plan gives her any.
+    """
     if client.consent_version in {None, NOTICE_VERSION}:
+        return
+    if tx.plans.on(client.id, today_of(client, now)) and not moments.in_hours(tx, client, now):
         return
     if any(question.kind == "join" for question in tx.questions.of(client.id)):
         return
@@ -278,18 +288,8 @@ def ask_consent_again(tx: Tx, client: Client, now: datetime) -> None:
 
 
 def _tell_clinician(tx: Tx, client: Client, person: Person, now: datetime) -> None:
-    tell(
-        tx,
-        client.clinician,
-        f"joined:{client.id}:{now.isoformat()}",
-        Lane.REST,
-        message(
-            "client-ready",
-            client=client.id,
-            name=person.name,
-            readiness=list(client.readiness or ()),
-            usual_pain=client.usual_pain,
-            at=wall(now, client.zone),
-        ),
-        now,
-    )
+    words = message(
+        "client-ready", client=client.id, name=person.name, readiness=list(client.readiness or ()),
+        usual_pain=client.usual_pain, at=wall(now, client.zone),
+    )  # fmt: skip
+    tell(tx, client.clinician, f"joined:{client.id}:{now.isoformat()}", Lane.REST, words, now)

@@ -86,17 +86,12 @@ def _say_so(tx: Tx, client: Client, now: datetime) -> None:
     One who was cleared again before her hours began is told nothing of it.
     """
     clearance = tx.plans.clearance(client.id)
-    if clearance is None or clearance.lapsed_at is None or not _in_hours(tx, client, now):
+    if clearance is None or clearance.lapsed_at is None or not moments.in_hours(tx, client, now):
         return
     because = clearance.lapsed_because
     if because in BY_ITSELF:
         key = f"lapsed:{client.id}:{clearance.lapsed_at.isoformat()}"
         tell(tx, client.id, key, Lane.REST, (_word(tx, client, because),), now)
-
-
-def _in_hours(tx: Tx, client: Client, now: datetime) -> bool:
-    hours = moments.window(tx, client, today_of(client, now))
-    return hours is not None and hours[0] <= now < hours[1]
 
 
 def answered_again(
@@ -134,7 +129,7 @@ def _review(tx: Tx, client: Client, version: PlanVersion, cleared_on: date, now:
 def _plan_is_over(tx: Tx, client: Client, version: PlanVersion, now: datetime) -> None:
     """Both are told once, at the start of the client's hours after the last day (C5)."""
     plan, today = version.plan, today_of(client, now)
-    if not lapses.is_over(plan, today) or not _in_hours(tx, client, now):
+    if not lapses.is_over(plan, today) or not moments.in_hours(tx, client, now):
         return
     episode = f"plan-ended:{version.id}"
     if tx.flags.had(client.id, episode):

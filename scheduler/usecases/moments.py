@@ -28,6 +28,12 @@ def window(tx: Tx, client: Client, day: date) -> tuple[datetime, datetime] | Non
     return start, end
 
 
+def in_hours(tx: Tx, client: Client, now: datetime) -> bool:
+    """Whether it is a time at which she may be written to; never while she has no hours."""
+    hours = window(tx, client, today_of(client, now))
+    return hours is not None and hours[0] <= now < hours[1]
+
+
 def day_over(tx: Tx, client: Client, now: datetime) -> date:
     """The last local day whose hours have ended: no impact can be planned on it any more."""
     today = today_of(client, now)

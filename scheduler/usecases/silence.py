@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 
 from scheduler.domain.hours import instant, local_day
 from scheduler.domain.people import Client
+from scheduler.domain.permission import Bar
 from scheduler.domain.settings import BOUNDS
 from scheduler.ports import Tx
 from scheduler.usecases.flags import raise_flag
@@ -42,8 +43,8 @@ def look(tx: Tx, client: Client, now: datetime) -> None:
         return
     if running.plan.end is not None and running.today > running.plan.end:
         return
-    if bars(tx, running):
-        return  # nobody asks her now; what stands against it is known
+    if {*bars(tx, running)} - {Bar.NO_CONSENT}:
+        return  # nobody asks her now; what stands against it is known, a notice without an answer is not
     days = tx.book.practice().silent_days
     raise_flag(
         tx, client, "silent", now, urgent=False, details={"silent_days": days},

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import timedelta
 
 import pytest
 
 from scheduler.domain.people import Role, State
 from scheduler.domain.plan import Level
+from scheduler.ports import Tx
 from scheduler.usecases import join
 from tests.journeys.desk import Desk
 from tests.journeys.rooms import (
@@ -93,6 +95,49 @@ async def test_declining_keeps_the_chat_quiet_and_can_be_thought_over(desk: Desk
     assert len(desk.chat(BO)) == told
     await desk.press(BO, "ok:1")
     assert desk.ids(BO) == ["ask-screen-bones"]
+
+
+async def agreed_to_an_older_notice(desk: Desk) -> None:
+    """Ann's consent is to the version before this one."""
+
+    def work(tx: Tx) -> None:
+        tx.people.save_client(replace(tx.people.client(IDS[ANN]), consent_version=1))
+
+    await desk.run(work)
+
+
+async def test_a_changed_notice_asks_again_once_and_nothing_is_asked_before_its_answer(
+    desk: Desk,
+) -> None:
+    await desk.step(at(21, 30))
+    before = desk.count(ANN, "prompt")
+    await agreed_to_an_older_notice(desk)
+    await desk.step(at(7, 59, day=1))  # not before her hours
+    assert desk.count(ANN, "notice") == 0
+    await desk.step(at(8, 0, day=1))
+    assert desk.count(ANN, "notice") == 1
+    await desk.step(at(12, 0, day=2))
+    assert (desk.count(ANN, "notice"), desk.count(ANN, "prompt")) == (1, before)
+    await desk.press(ANN, "ok:1")
+    assert desk.ids(ANN) == ["consent-kept"]
+    await desk.step(at(8, 0, day=3))
+    assert desk.count(ANN, "prompt") == before + 1
+    assert desk.count(ANN, "notice") == 0  # the answer is written over it
+
+
+async def test_who_declines_a_changed_notice_is_not_told_that_nothing_is_kept(desk: Desk) -> None:
+    """Her record stays, pain is heard, and her clinician learns that nothing comes from her (H8)."""
+    await agreed_to_an_older_notice(desk)
+    await desk.step(at(9, 0))
+    await desk.press(ANN, "ok:0")
+    assert desk.ids(ANN) == ["consent-not-renewed"]
+    await desk.step(at(8, 59, day=7))
+    assert "silent" not in [flag.kind for flag in await desk.flags()]
+    await desk.step(at(9, 0, day=7))
+    assert "silent" in [flag.kind for flag in await desk.flags()]
+    assert desk.count(ANN, "prompt") == 0
+    await desk.say(ANN, "my hip hurts")
+    assert desk.ids(ANN) == ["ask-pain-sign"]
 
 
 async def test_which_of_the_screen_is_chosen_and_reaches_the_clinician(desk: Desk) -> None:

@@ -178,6 +178,7 @@ KEYBOARDS: dict[str, Callable[[Args], Rows]] = {
     "ask-morning": lambda _: numbers(0, 10, "m"),
     "notice": _agree,
     "consent-declined": _agree,
+    "consent-not-renewed": _agree,
     **{f"ask-screen-{screen}": _screen(screen) for screen in readiness.ORDER},
     "ask-which": _which,
     "consent-kept": lambda _: [[button("health-again", "hq")]],
