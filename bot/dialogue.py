@@ -57,6 +57,7 @@ TIMES: Mapping[str, str] = {
     "zone": "button-change-zone",
     "window": "button-change-hours",
     "quiet": "button-change-quiet",
+    "days": "button-change-days",
 }
 """What can be done on the screen of times, and the button for it."""
 
@@ -224,6 +225,9 @@ def _join(step: str, text: str, language: str) -> Any:  # noqa: PLR0911 # one a 
         return as_span(answers.span(text, language))
     if step == "times-quiet":
         return as_spans(answers.spans(text, language))
+    if step == "times-days":
+        days = answers.weekdays(text, language)
+        return Unclear("answer-own-days") if isinstance(days, Unclear) else days
     if step == "times":
         said = answers.yes_no(text, language)
         shown = [(key, label(catalogue(id_), language)) for key, id_ in TIMES.items()]

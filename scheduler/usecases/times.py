@@ -9,11 +9,12 @@ from zoneinfo import ZoneInfo, available_timezones
 from scheduler.domain.days import BoutState
 from scheduler.domain.hours import Hours, Span, parse_span
 from scheduler.domain.messages import Argument, Message, message, text
-from scheduler.domain.plan import MOVEMENTS, check_plan
+from scheduler.domain.plan import MOVEMENTS, Plan, check_plan
 from scheduler.domain.reply import Reply, reply
 from scheduler.domain.settings import Practice
 from scheduler.domain.wall import wall
 from scheduler.domain.week import Why
+from scheduler.domain.weekdays import rested
 from scheduler.ports import Question, Tx
 from scheduler.usecases import moments, weekplan
 from scheduler.usecases.opening import begin_day
@@ -24,14 +25,20 @@ from scheduler.usecases.wake import changing
 def screen(tx: Tx, client_id: int) -> Reply:
     client = tx.people.client(client_id)
     hours = client.hours or default_hours(tx, client_id, tx.book.practice())
-    version = tx.plans.latest(client_id)
+    own = flexible(tx, client_id) is not None
     return reply(
         "ask-times",
         zone=client.zone.key,
         **hours_args(hours),
-        days=list(client.days) if version and not version.plan.weekdays else [],
-        flexible=bool(version and not version.plan.weekdays),
+        days=list(client.days) if own else [],
+        flexible=own,
     )
+
+
+def flexible(tx: Tx, client_id: int) -> Plan | None:
+    """The client's plan if it leaves the days to her."""
+    version = tx.plans.latest(client_id)
+    return version.plan if version and not version.plan.weekdays else None
 
 
 def hours_args(hours: Hours) -> dict[str, Argument]:
@@ -49,7 +56,9 @@ def default_hours(tx: Tx, client_id: int, practice: Practice) -> Hours:
 
 
 def ask_time_field(tx: Tx, client_id: int, field: str, now: datetime) -> Reply:
-    """Ask for the zone, the window or the quiet times; the screen of times follows the answer."""
+    """Ask for the zone, the window, the quiet times or, in a flexible plan, the days; the screen follows."""
+    if field == "days" and flexible(tx, client_id) is None:
+        return screen(tx, client_id)
     tx.questions.ask(Question(client_id, "join", f"times-{field}", asked_at=now))
     return reply(f"ask-times-{field}")
 
@@ -124,6 +133,8 @@ def set_time_answer(tx: Tx, client_id: int, field: str, value: object, now: date
     hours = client.hours or default_hours(tx, client_id, tx.book.practice())
     if isinstance(value, Span):
         return set_time_field(tx, client_id, field, replace(hours, window=value), now)
+    if isinstance(value, tuple) and field == "days":
+        return set_days(tx, client_id, value, now)
     if isinstance(value, tuple):
         return set_time_field(tx, client_id, field, replace(hours, quiet=value), now)
     return screen(tx, client_id)
@@ -159,6 +170,28 @@ def set_time_field(
             replan(tx, running, now)
         else:
             begin_day(tx, after, now)
+    tx.questions.ask(Question(client_id, "join", "times", asked_at=now))
+    return screen(tx, client_id)
+
+
+def set_days(tx: Tx, client_id: int, days: tuple[int, ...], now: datetime) -> Reply:
+    """Her own weekdays in a flexible plan, if it allows them; days of this week that have begun stay (J4)."""
+    with changing(tx, client_id, now) as client:
+        plan = flexible(tx, client_id)
+        if plan is None:
+            return screen(tx, client_id)
+        fault = None
+        if not plan.days_min <= len(days) <= plan.days_max:
+            fault = text("days-count", least=plan.days_min, most=plan.days_max)
+        elif not rested(days, plan.rest_days):
+            fault = text("days-rest", rest_days=plan.rest_days)
+        if fault is not None:
+            return Reply((fault, text("ask-times-days")))
+        after = replace(client, days=days)
+        tx.people.save_client(after)
+        tx.book.audit(client_id, "times-days", client_id, now)
+        weekplan.again(tx, after, today_of(after, now))
+        begin_day(tx, after, now)
     tx.questions.ask(Question(client_id, "join", "times", asked_at=now))
     return screen(tx, client_id)
 

@@ -290,6 +290,38 @@ async def test_in_a_flexible_plan_other_days_are_chosen_by_taps(theatre: Theatre
     assert sorted({line.at.date().isoformat() for line in ann.texts("prompt")}) == kept
 
 
+@pytest.mark.parametrize("typed", [False, True])
+@briefly
+async def test_in_a_flexible_plan_her_own_weekdays_are_changed_with_her_times(
+    theatre: Theatre, typed: bool
+) -> None:
+    """J4. They are suggested for every week from then on; a day that has begun stays."""
+    ann = await theatre.client(weekdays=(), rest_days=1, days_min=2)
+    await ann.until(9)
+    await ann.press("wk:keep")
+    await ann.say("/times")
+    await (ann.say("change days") if typed else ann.press("t:days"))
+    assert ann.heard()[-1].ids == ("ask-times-days",)
+    assert (await ann.say("Mon, Tue")).ids == ("days-rest", "ask-times-days")
+    assert (await ann.say("Wed")).ids == ("days-count", "ask-times-days")
+    assert (await ann.say("a blue kettle")).ids == ("answer-own-days", "ask-times-days")
+    assert args(ann, "ask-times")["days"] == []
+    assert (await ann.say("Wed, Sat")).ids == ("ask-times",)
+    assert args(ann, "ask-times")["days"] == [2, 5]
+    await ann.until(8, day=7)
+    asked = {line.at.date() for line in ann.texts("prompt")}
+    assert asked == {when(ann, 0), when(ann, 2), when(ann, 5)}  # Monday had begun
+    assert args(ann, "week-days")["dates"] == [when(ann, n).isoformat() for n in (9, 12)]
+
+
+@briefly
+async def test_in_a_plan_with_fixed_weekdays_they_are_not_hers_to_change(theatre: Theatre) -> None:
+    ann = await theatre.client()
+    await ann.until(9)
+    await ann.say("/times")
+    assert (await ann.say("change days")).ids == ("ask-times",)
+
+
 @briefly
 async def test_days_too_near_each_other_are_refused_and_the_question_stays(
     theatre: Theatre,

@@ -126,12 +126,13 @@ def _which(args: Args) -> Rows:
     return [*keys, [button("that-is-all", f"r:{screen}:done")]]
 
 
-def _times(_: Args) -> Rows:
-    return [
+def _times(args: Args) -> Rows:
+    rows = [
         [button("keep", "t:keep")],
         [button("change-zone", "t:zone"), button("change-hours", "t:window")],
         [button("change-quiet", "t:quiet")],
     ]
+    return [*rows, [button("change-days", "t:days")]] if args.get("flexible") else rows
 
 
 def _zone_sure(args: Args) -> Rows:

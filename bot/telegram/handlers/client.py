@@ -178,7 +178,7 @@ def times(act: Act) -> Reply:
         return reply("question-over")
     if act.args[0] == "keep":
         return join.finish(act.tx, act.who.id, act.now)
-    if act.args[0] not in {"zone", "window", "quiet"}:
+    if act.args[0] not in {"zone", "window", "quiet", "days"}:
         return reply("question-over")
     return own_times.ask_time_field(act.tx, act.who.id, act.args[0], act.now)
 
