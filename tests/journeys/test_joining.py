@@ -427,6 +427,25 @@ async def test_ready_but_not_cleared_is_told_once_and_asked_for_nothing(desk: De
     assert await prompts_by_evening(desk) == 0
 
 
+async def test_after_two_days_without_clearance_the_clinician_is_reminded_once(desk: Desk) -> None:
+    await bo_ready(desk)
+    joined = desk.now
+    await desk.step(joined + timedelta(days=2) - timedelta(seconds=1))
+    assert desk.count(DANA, "clearance-waits") == 0
+    await desk.step(joined + timedelta(days=2))
+    assert desk.the(DANA, "clearance-waits").args["name"] == "Bo"
+    await desk.step(joined + timedelta(days=9))
+    assert desk.count(DANA, "clearance-waits") == 1
+
+
+async def test_who_is_cleared_in_time_is_no_reminder(desk: Desk) -> None:
+    await bo_ready(desk)
+    await desk.later(days=1)
+    await cleared(desk, "low")
+    await desk.later(days=8)
+    assert desk.count(DANA, "clearance-waits") == 0
+
+
 @pytest.mark.parametrize("first", ["clearance", "plan"])
 async def test_cleared_then_planned_or_planned_then_cleared_both_lead_to_bouts(
     desk: Desk, first: str
