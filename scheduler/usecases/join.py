@@ -261,9 +261,11 @@ def remind_of_clearance(tx: Tx, client: Client, now: datetime) -> None:
     person = tx.people.get(client.id)
     if person is None or person.state is not State.READY or not waited(tx, client, now):
         return
-    if tx.plans.clearance(client.id) is None:
+    before = tx.plans.clearance(client.id)  # one from before she left is none
+    if before is None or (client.joined_at is not None and before.at < client.joined_at):
         words = message("clearance-waits", client=client.id, name=person.name)
-        tell(tx, client.clinician, f"clearance-reminder:{client.id}", Lane.REST, words, now)
+        key = f"clearance-reminder:{client.id}" + (f":{client.joined_at}" if before else "")
+        tell(tx, client.clinician, key, Lane.REST, words, now)
 
 
 def waited(tx: Tx, client: Client, now: datetime) -> bool:

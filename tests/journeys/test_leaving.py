@@ -20,7 +20,19 @@ from storage.engine import Database
 from storage.tables import AuditRow, InboxRow, metadata, table
 from tests.bot.reports.r4 import faults
 from tests.journeys.desk import Desk
-from tests.journeys.rooms import ANN, DANA, EVE, GIL, IDS, KIM, MONDAY, Whole, at, on_both
+from tests.journeys.rooms import (
+    ANN,
+    DANA,
+    EVE,
+    GIL,
+    IDS,
+    JOINING,
+    KIM,
+    MONDAY,
+    Whole,
+    at,
+    on_both,
+)
 
 pytest_plugins = ("tests.journeys.furniture",)
 
@@ -173,6 +185,12 @@ async def test_who_left_is_a_stranger_until_a_new_invitation_and_then_begins_ane
     assert await desk.flags() == ()
     await desk.step(at(20))
     assert desk.count(ANN, "prompt") == 1  # the one of before
+    for button in JOINING:
+        await desk.press(ANN, button)
+    assert desk.ids(ANN) == ["ready-waiting"]
+    await desk.later(days=2)  # her clinician is reminded of this clearance too (J6)
+    assert desk.the(DANA, "clearance-waits").args["name"] == "Ann"
+    assert desk.count(ANN, "prompt") == 1
 
 
 async def test_an_invitation_from_before_brings_nobody_back(desk: Desk) -> None:
