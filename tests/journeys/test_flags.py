@@ -4,6 +4,7 @@ Lisbon's clock shows UTC in these weeks, and the practice's hours are 9 to 5, Mo
 are added up by hand from the rules (arithmetic).
 """
 
+from dataclasses import replace
 from datetime import date, timedelta
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -193,6 +194,30 @@ async def test_of_a_clinician_who_blocked_the_bot_backup_and_admin_learn_at_once
     await theatre.stage.heard(people.block(theatre.stage.world, theatre.dana, on=False))
     await ann.until(9, 31, day=1)
     assert ("Tue 09:30", "flag") in told(theatre, theatre.dana, "flag")  # nothing is lost
+
+
+@pytest.mark.parametrize("held", [False, True])
+@briefly
+async def test_of_a_client_who_blocked_the_bot_her_clinician_learns_once_urgently_on_a_hold(
+    theatre: Theatre, held: bool
+) -> None:
+    """R4: during a hold she has to be called, so it comes at any hour, with her number."""
+    ann = await theatre.client()
+
+    def number(tx: Tx) -> None:
+        record = tx.people.client(ann.facts.person)
+        tx.people.save_client(replace(record, phone="555 0142"))
+
+    await theatre.stage.house.store.run(number)
+    if held:
+        await ann.say(WORDS)
+    await ann.until(5, 30)
+    await theatre.stage.heard(people.block(theatre.stage.world, ann.facts.account, on=True))
+    (flag,) = [each for each in await open_flags(ann) if each.kind == "unreachable"]
+    assert flag.urgent is held
+    assert flag.details == ({"phone": "555 0142"} if held else {})
+    lost = [line for line in heard(theatre, theatre.dana) if "unreachable" in line.words]
+    assert len(lost) == held  # otherwise it waits for her working hours
 
 
 @briefly
