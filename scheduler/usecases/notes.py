@@ -46,6 +46,13 @@ def not_understood(tx: Tx, client_id: int, words: str, now: datetime) -> Reply:
         )
 
 
+def denied(tx: Tx, client_id: int) -> Reply:
+    """No pain, in words: nothing is logged. This morning's question wants its number still (H2)."""
+    asked = open_question(tx, client_id, "morning") is not None
+    noted = text("no-pain-noted")
+    return Reply((noted, text("ask-morning")) if asked else (noted,))
+
+
 def pass_words(tx: Tx, client_id: int, yes: bool, now: datetime) -> Reply:
     """Pass the waiting words to the clinician as a flag, or forget them."""
     with changing(tx, client_id, now) as client:

@@ -357,6 +357,19 @@ async def test_what_gives_no_score_leaves_the_mornings_question_and_asks_it_agai
     assert await goes_on(desk)
 
 
+@pytest.mark.parametrize("said", ["no pain", "it does not hurt"])
+async def test_no_pain_in_words_is_followed_by_the_mornings_question_and_its_zero(
+    desk: Desk, said: str
+) -> None:
+    """Nothing is asked before its number (H2): "OK" alone would leave her waiting all day."""
+    await cautioned_the_day_before(desk)
+    await desk.step(at(8, 0, day=3))
+    await desk.say(ANN, said)
+    assert desk.ids(ANN) == ["no-pain-noted", "ask-morning"]
+    await desk.press(ANN, "m:0")
+    assert await goes_on(desk)
+
+
 # --- pain beside a number, again and again, taken back -----------------------------------------
 
 

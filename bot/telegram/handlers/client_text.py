@@ -227,7 +227,7 @@ def _plain(  # noqa: PLR0911 # one return a kind of intent
         case "help":
             return help_text(tx, who)
         case _ if intent.denies:
-            return reply("no-pain-noted")
+            return notes.denied(tx, who.id)
         case _:
             return steps.unclear(tx, who, now) or not_understood(tx, who, update.text, now)
 
