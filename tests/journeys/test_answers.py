@@ -311,6 +311,18 @@ async def test_undo_takes_back_what_was_logged_last_also_where_that_was_for_yest
     assert (await ann.say("undo")).ids == ("undo-nothing",)
 
 
+@briefly
+async def test_what_is_told_late_of_yesterday_moves_no_bout_of_today(theatre: Theatre) -> None:
+    """When it was done is not known; it was not just now (P9)."""
+    ann = await at_first_prompt(theatre, total=40, weekdays=(0, 1))
+    await ann.until(8, day=1)
+    await ann.say("10")
+    await ann.until(11, day=1)
+    await ann.say("yesterday 12")
+    await ann.until(12, day=1)
+    assert ann.times()[-1] == "12:00" == best(DAY, 3, last=minute("08:00"))[0]
+
+
 # --- replies, edits, repeats ---------------------------------------------------------------------
 
 

@@ -249,3 +249,16 @@ async def test_one_can_be_taken_out_again_and_numbers_out_of_bounds_are_refused(
 def _rows(value: Any) -> list[dict[str, Any]]:
     assert isinstance(value, list)
     return value
+
+
+@pytest.mark.parametrize(("second", "times"), [(0, [(0, "14:20")]), (1, [])])
+@briefly
+async def test_it_is_not_asked_more_than_twenty_minutes_late(
+    theatre: Theatre, second: int, times: list[tuple[int, str]]
+) -> None:
+    ann = await with_companions(theatre, BACK)
+    await ann.until(9)
+    await theatre.close()
+    await theatre.open(ann.at(14, 20, second))
+    await ann.until(21)
+    assert asked(ann) == times

@@ -19,6 +19,7 @@ from scheduler.ports import Tx
 from scheduler.usecases import flags
 from tests.conftest import briefly
 from tests.journeys.log import Line
+from tests.journeys.test_week import released
 from tests.journeys.theatre import LISBON, MONDAY, Someone, Theatre
 
 TUESDAY = MONDAY + timedelta(days=1)
@@ -419,3 +420,29 @@ async def test_nobody_is_called_silent_while_on_hold(theatre: Theatre) -> None:
     await ann.say(WORDS)
     await ann.until(12, day=4)
     assert await silences(ann) == []
+
+
+@briefly
+async def test_silence_counts_from_the_release_of_a_hold(theatre: Theatre) -> None:
+    ann = await theatre.client()
+    await setting(theatre, "silent_days", "2")
+    await ann.until(9)
+    await ann.say(WORDS)
+    await ann.until(9, day=3)
+    await released(ann, 40)
+    await ann.until(8, 59, 59, day=5)
+    assert await silences(ann) == []
+    await ann.until(9, day=5)
+    assert len(await silences(ann)) == 1
+
+
+@briefly
+async def test_silence_counts_from_the_end_of_a_break(theatre: Theatre) -> None:
+    ann = await theatre.client()
+    await setting(theatre, "silent_days", "2")
+    await ann.until(9)
+    assert (await ann.say("on holiday till Wednesday")).get("break-started")
+    await ann.until(23, 59, 59, day=4)
+    assert await silences(ann) == []
+    await ann.until(0, day=5)
+    assert len(await silences(ann)) == 1

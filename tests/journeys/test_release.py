@@ -10,6 +10,7 @@ from scheduler.domain.days import BoutState
 from scheduler.ports import Letter, TryLater
 from tests.journeys.desk import Desk
 from tests.journeys.rooms import ANN, DANA, EVE, IDS, KIM, MONDAY, Room, Whole, at, on_both
+from tests.journeys.test_pain import cautioned_the_day_before
 
 pytest_plugins = ("tests.journeys.furniture",)
 
@@ -282,3 +283,18 @@ async def test_what_hurts_again_after_a_release_is_flagged_anew_while_the_first_
     assert desk.count(DANA, "flag") == before + 1
     await desk.say(ANN, "it still hurts, 9 of 10")  # the same hold: no second flag
     assert desk.count(DANA, "flag") == before + 1
+
+
+async def test_a_release_answers_for_the_morning_that_was_asked_about_before_the_hold(
+    desk: Desk,
+) -> None:
+    """She has looked; an old question about the pain of a morning does not keep the bouts from her."""
+    await cautioned_the_day_before(desk)
+    await desk.step(at(8, 0, day=3))
+    await desk.forge(DANA, f"ch:{ME}")
+    assert await desk.holds() == [None]
+    await asked_to_release(desk)
+    await desk.press(DANA, f"rd:{ME}:40")
+    await desk.press(DANA, f"rf:{ME}:40:today")
+    assert await desk.question() is None
+    assert await asked_on(desk, THURSDAY) > 0

@@ -45,6 +45,14 @@ async def done(who: Someone, day: int, total: int = 40) -> None:
     await who.say("yes")
 
 
+async def released(who: Someone, total: int) -> None:
+    """Her clinician releases the hold, from tomorrow on."""
+    stage, dana, me = who.theatre.stage, who.theatre.dana, who.facts.person
+    await stage.say(dana, "/clients")
+    for button in (f"c:{me}", f"rel:{me}", f"rd:{me}:{total}", f"rf:{me}:{total}:tomorrow"):
+        await stage.press(dana, button)
+
+
 async def the_day_closes(who: Someone, day: int) -> None:
     await who.until(12, day=day + 1)
 
@@ -167,6 +175,37 @@ async def test_words_answer_the_offer_too(theatre: Theatre) -> None:
     ann.facts.made_up.add(when(ann, 1))
     await ann.say("yes")
     assert args(ann, "make-up-kept")["day"] == when(ann, 1).isoformat()
+
+
+@pytest.mark.parametrize("stopped", ["hold", "break", ""])
+@briefly
+async def test_a_day_on_a_hold_or_a_break_is_not_offered_to_be_made_up(
+    theatre: Theatre, stopped: str
+) -> None:
+    ann = await theatre.client()
+    await ann.until(8, 30)
+    if stopped == "break":
+        for button in ("/break", "br:travel", "bl:today"):
+            await (ann.say(button) if button == "/break" else ann.press(button))
+    elif stopped == "hold":
+        await ann.say("chest pain")
+        await released(ann, 40)
+    await ann.until(20, day=1)
+    assert len(ann.texts("make-up")) == (not stopped)
+
+
+@pytest.mark.parametrize("stopped", ["hold", "break", ""])
+@briefly
+async def test_a_week_that_a_hold_or_a_break_takes_is_not_flagged_as_out_of_reach(
+    theatre: Theatre, stopped: str
+) -> None:
+    """A hold or a break says so itself."""
+    ann = await theatre.client(weekdays=(6,))
+    await ann.until(9, day=5)
+    if stopped:
+        await ann.say("chest pain" if stopped == "hold" else "on holiday till Sunday")
+    await ann.until(20, 1, day=6)
+    assert ("week-out-of-reach" in await kinds(ann)) == (not stopped)
 
 
 @briefly
@@ -446,12 +485,7 @@ async def test_days_on_a_hold_are_excused_and_the_week_goes_on_after_its_release
     await ann.until(8, 30)
     await ann.say("chest pain")
     await ann.until(9, day=3)
-    stage, dana, me = theatre.stage, theatre.dana, ann.facts.person
-    await stage.say(dana, "/clients")
-    await stage.press(dana, f"c:{me}")
-    await stage.press(dana, f"rel:{me}")
-    await stage.press(dana, f"rd:{me}:20")
-    await stage.press(dana, f"rf:{me}:20:tomorrow")
+    await released(ann, 20)
     ann.facts.total = 20
     await ann.until(20, 30, day=4)
     await the_day_closes(ann, 4)
