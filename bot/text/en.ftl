@@ -418,7 +418,7 @@ fall-noted = I have noted your fall and am telling { $clinician }. If you wish, 
 
 you-said-score = You said { $score } of 10.
 no-answer-so-stopped = I asked how you are and got no answer.
-stop-contact = I have stopped all exercise and am telling { $clinician }. Only { $clinician } can start it again. { part-call }{ part-answer-hours } If it gets much worse, call { $emergency_number }. Nobody reads this chat live.
+stop-contact = I have stopped all exercise and am telling { $clinician }. Only { $clinician } can start it again. { part-call-today }{ part-answer-hours } If it gets much worse, call { $emergency_number }. Nobody reads this chat live.
 stop-today = I have stopped all exercise and am telling { $clinician }. Only { $clinician } can start it again. { part-call-today }{ part-answer-hours } If it gets much worse, call { $emergency_number }. Nobody reads this chat live.
 stop-urgent-care = Please get urgent care today. Do not wait for us. If it gets worse, call { $emergency_number } now. Nobody reads this chat live. I have stopped all exercise and am telling { $clinician }. { part-call }
 stop-emergency = Call { $emergency_number } now. Do not wait for us. Nobody reads this chat live. I have stopped all exercise and am telling { $clinician }.
@@ -1460,7 +1460,7 @@ button-sign-face-speech = { name-sign-face-speech }
 button-sign-head-knock = { name-sign-head-knock }
 button-sign-no-weight = { name-sign-no-weight }
 button-sign-cannot-get-up = { name-sign-cannot-get-up }
-button-sign-back-weak-legs = { name-sign-back-weak-legs }
+button-sign-back-weak-legs = Back pain plus legs or bladder
 button-sign-calf = { name-sign-calf }
 button-sign-eye = { name-sign-eye }
 button-sign-sudden-back = { name-sign-sudden-back }

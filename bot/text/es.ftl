@@ -460,7 +460,7 @@ fall-noted = He anotado su caída y aviso a { $clinician }. Si quiere, siga con 
 
 you-said-score = Me dijo { $score } de 10.
 no-answer-so-stopped = Le pregunté cómo está y no tuve respuesta.
-stop-contact = He parado todo el ejercicio y aviso a { $clinician }. Solo { $clinician } le puede decir que siga. { part-call }{ part-answer-hours } Si empeora mucho, llame al { $emergency_number }. Nadie lee este chat al momento.
+stop-contact = He parado todo el ejercicio y aviso a { $clinician }. Solo { $clinician } le puede decir que siga. { part-call-today }{ part-answer-hours } Si empeora mucho, llame al { $emergency_number }. Nadie lee este chat al momento.
 stop-today = He parado todo el ejercicio y aviso a { $clinician }. Solo { $clinician } le puede decir que siga. { part-call-today }{ part-answer-hours } Si empeora mucho, llame al { $emergency_number }. Nadie lee este chat al momento.
 stop-urgent-care = Por favor, vaya hoy a urgencias. No nos espere. Si empeora, llame ya al { $emergency_number }. Nadie lee este chat al momento. He parado todo el ejercicio y aviso a { $clinician }. { part-call }
 stop-emergency = Llame ahora al { $emergency_number }. No nos espere. Nadie lee este chat al momento. He parado todo el ejercicio y aviso a { $clinician }.
@@ -1540,7 +1540,7 @@ button-sign-face-speech = { name-sign-face-speech }
 button-sign-head-knock = { name-sign-head-knock }
 button-sign-no-weight = { name-sign-no-weight }
 button-sign-cannot-get-up = { name-sign-cannot-get-up }
-button-sign-back-weak-legs = { name-sign-back-weak-legs }
+button-sign-back-weak-legs = Espalda más piernas u orina
 button-sign-calf = { name-sign-calf }
 button-sign-eye = { name-sign-eye }
 button-sign-sudden-back = { name-sign-sudden-back }
