@@ -226,13 +226,21 @@ def _join(step: str, text: str, language: str) -> Any:  # noqa: PLR0911 # one a 
     if step == "times-quiet":
         return as_spans(answers.spans(text, language))
     if step == "times-days":
-        days = answers.weekdays(text, language)
-        return Unclear("answer-own-days") if isinstance(days, Unclear) else days
+        return _own_days(text, language)
     if step == "times":
         said = answers.yes_no(text, language)
         shown = [(key, label(catalogue(id_), language)) for key, id_ in TIMES.items()]
         return "keep" if said is True else pick(text, shown)
     return answers.yes_no(text, language)
+
+
+def _own_days(text: str, language: str) -> tuple[int, ...] | str | Unclear:
+    """Weekdays by their names, or that those on the screen are all."""
+    days = answers.weekdays(text, language)
+    if not isinstance(days, Unclear) and days:
+        return days
+    shown = pick(text, [("keep", label(catalogue("button-that-is-all"), language))])
+    return Unclear("answer-own-days") if isinstance(shown, Unclear) else shown
 
 
 def _screen(text: str, language: str) -> Any:

@@ -491,7 +491,11 @@ ask-times-zone = Which time zone are you in? Send a big city near you, like: Ber
 ask-zone-sure = Where you are, it is { $at } now, and your time zone is { $zone }. Is that right? I did not keep your place.
 ask-times-window = From when to when may I ask? Send it like: 8 am to 8 pm
 ask-times-quiet = When should I be quiet? Send it like: 12:00-13:00. Or send: none
-ask-times-days = Which days of the week suit you best? Send them like: Mon, Thu
+ask-times-days =
+    Which days of the week suit you best? { $days ->
+        [none] You have none now.
+       *[other] You have { $days } now.
+    } Tap a day to add it or take it out. Or send them like: Mon, Thu
 times-do-not-fit = Your plan does not fit in that, so I kept your old times. Please choose longer hours, or ask your clinician.
 ready-waiting = You are all set. Next, your answers go to { $clinician }. I will ask for no bouts until { $clinician } says yes. There is nothing to do now. { part-questions }
 ready =
@@ -1507,6 +1511,7 @@ button-hour = { $at_short }
 button-keep-days = Keep these days
 button-other-days = Other days
 button-week-day = { part-chosen }{ $day_short }
+button-own-day = { part-chosen }{ $weekday_short }
 button-week-none = No, none of these
 button-week-pain = Pain
 button-week-fall = A fall

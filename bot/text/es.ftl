@@ -536,7 +536,11 @@ ask-times-zone = ¿En qué zona horaria está? Escriba una ciudad grande cerca d
 ask-zone-sure = Donde está son { $at }, y su zona horaria es { $zone }. ¿Es así? No guardé el lugar.
 ask-times-window = ¿De qué hora a qué hora le puedo escribir? Escríbalo así: 8:00 a 20:00
 ask-times-quiet = ¿A qué horas no debo escribir? Escríbalo así: 12:00 a 13:00. O escriba: ninguna
-ask-times-days = ¿Qué días de la semana le van mejor? Escríbalos así: lunes, jueves
+ask-times-days =
+    ¿Qué días de la semana le van mejor? { $days ->
+        [none] Ahora no tiene ninguno.
+       *[other] Ahora tiene: { $days }.
+    } Toque un día para ponerlo o quitarlo. O escríbalos así: lunes, jueves
 times-do-not-fit = Su plan no cabe en esas horas, así que dejo las de antes. Por favor, elija más horas, o pregunte a su terapeuta.
 ready-waiting = Ya está todo listo. Ahora sus respuestas van a { $clinician }. No le pido tandas hasta que { $clinician } diga que sí. Ahora no tiene que hacer nada. { part-questions }
 ready =
@@ -1587,6 +1591,7 @@ button-hour = { $at_short }
 button-keep-days = Sí, me van bien
 button-other-days = Otros días
 button-week-day = { part-chosen }{ $day_short }
+button-own-day = { part-chosen }{ $weekday_short }
 button-week-none = No, nada de esto
 button-week-pain = Dolor
 button-week-fall = Una caída

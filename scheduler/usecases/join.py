@@ -218,7 +218,7 @@ def again(tx: Tx, client_id: int, question: Question) -> Message:
     if step.startswith("which-"):
         chosen = list(question.body.get("yes", []))
         return message("ask-which", screen=step.removeprefix("which-"), chosen=chosen)
-    if step in {"times", "times-sure"}:
+    if step in {"times", "times-sure", "times-days"}:
         return times.again(tx, client_id, question)
     return message(f"ask-{step}")
 

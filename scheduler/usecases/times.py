@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import replace
 from datetime import datetime
 from zoneinfo import ZoneInfo, available_timezones
@@ -14,7 +15,7 @@ from scheduler.domain.reply import Reply, reply
 from scheduler.domain.settings import Practice
 from scheduler.domain.wall import wall
 from scheduler.domain.week import Why
-from scheduler.domain.weekdays import rested
+from scheduler.domain.weekdays import WEEK, rested
 from scheduler.ports import Question, Tx
 from scheduler.usecases import moments, weekplan
 from scheduler.usecases.opening import begin_day
@@ -57,10 +58,39 @@ def default_hours(tx: Tx, client_id: int, practice: Practice) -> Hours:
 
 def ask_time_field(tx: Tx, client_id: int, field: str, now: datetime) -> Reply:
     """Ask for the zone, the window, the quiet times or, in a flexible plan, the days; the screen follows."""
-    if field == "days" and flexible(tx, client_id) is None:
-        return screen(tx, client_id)
+    if field == "days":
+        own = flexible(tx, client_id) is not None
+        days = tx.people.client(client_id).days
+        return _ask_days(tx, client_id, days, now) if own else screen(tx, client_id)
     tx.questions.ask(Question(client_id, "join", f"times-{field}", asked_at=now))
     return reply(f"ask-times-{field}")
+
+
+def _ask_days(tx: Tx, client_id: int, days: Collection[int], now: datetime) -> Reply:
+    body = {"days": sorted(days)}
+    tx.questions.ask(Question(client_id, "join", "times-days", body, asked_at=now))
+    return reply("ask-times-days", days=body["days"])
+
+
+def tick_day(tx: Tx, client_id: int, day: int, now: datetime, *, chosen: bool) -> Reply:
+    """A weekday is put in or taken out on the screen of days; "that is all" keeps them."""
+    ticked = _ticked(tx, client_id)
+    if ticked is None or not 0 <= day < WEEK:
+        return reply("question-over")
+    return _ask_days(tx, client_id, ticked | {day} if chosen else ticked - {day}, now)
+
+
+def keep_ticked(tx: Tx, client_id: int, now: datetime) -> Reply:
+    """The days on the screen are all."""
+    ticked = _ticked(tx, client_id)
+    if ticked is None:
+        return reply("question-over")
+    return set_days(tx, client_id, tuple(sorted(ticked)), now)
+
+
+def _ticked(tx: Tx, client_id: int) -> set[int] | None:
+    asked = next((q for q in tx.questions.of(client_id) if q.step == "times-days"), None)
+    return set(asked.body["days"]) if asked else None
 
 
 def asks_zone(tx: Tx, client_id: int) -> bool:
@@ -89,6 +119,8 @@ def again(tx: Tx, client_id: int, question: Question) -> Message:
     """The screen of times once more, or whether a zone is hers, with its time by which she can tell."""
     if question.step == "times":
         return screen(tx, client_id).message
+    if question.step == "times-days":
+        return message("ask-times-days", days=question.body["days"])
     return message("ask-zone-sure", zone=question.body["zone"], at=question.body["at"])
 
 
@@ -133,8 +165,9 @@ def set_time_answer(tx: Tx, client_id: int, field: str, value: object, now: date
     hours = client.hours or default_hours(tx, client_id, tx.book.practice())
     if isinstance(value, Span):
         return set_time_field(tx, client_id, field, replace(hours, window=value), now)
-    if isinstance(value, tuple) and field == "days":
-        return set_days(tx, client_id, value, now)
+    if field == "days":
+        named = value if isinstance(value, tuple) else None
+        return set_days(tx, client_id, named, now) if named else keep_ticked(tx, client_id, now)
     if isinstance(value, tuple):
         return set_time_field(tx, client_id, field, replace(hours, quiet=value), now)
     return screen(tx, client_id)
@@ -186,7 +219,7 @@ def set_days(tx: Tx, client_id: int, days: tuple[int, ...], now: datetime) -> Re
         elif not rested(days, plan.rest_days):
             fault = text("days-rest", rest_days=plan.rest_days)
         if fault is not None:
-            return Reply((fault, text("ask-times-days")))
+            return Reply((fault, *_ask_days(tx, client_id, days, now).message))
         after = replace(client, days=days)
         tx.people.save_client(after)
         tx.book.audit(client_id, "times-days", client_id, now)

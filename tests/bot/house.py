@@ -119,9 +119,17 @@ class House:
         times.propose_zone(self.tx, IDS[ANN], "Europe/Madrid", self.now)
 
     def ann_has_a_companion(self) -> None:
+        self._replan(companions=(CATALOGUE["back-raise"],))
+
+    def ann_picks_her_days(self) -> None:
+        self._replan(weekdays=())
+        asked = Question(IDS[ANN], "join", "times-days", {"days": [0, 3]}, self.now)
+        self.tx.questions.ask(asked)
+
+    def _replan(self, **changes: Any) -> None:
         version = self.tx.plans.latest(IDS[ANN])
         assert version is not None
-        plan = replace(version.plan, companions=(CATALOGUE["back-raise"],))
+        plan = replace(version.plan, **changes)
         self.tx.plans.add(IDS[ANN], plan, MONDAY, IDS[DANA], self.now)
 
     def tested(self) -> None:

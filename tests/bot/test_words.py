@@ -341,6 +341,7 @@ def test_the_admin_never_reads_a_clients_words() -> None:
 
 WIDEST: dict[str, list[dict[str, Any]]] = {
     "button-judged-day": [{"day": "2027-09-29", "cell": cell} for cell in STATES],
+    "button-own-day": [{"weekday": day, "chosen": True} for day in range(7)],
     "button-week-day": [{"day": "2027-09-29", "chosen": True}],
     "button-hour": [{"at": "2027-03-08T11:30"}, {"at": "2027-03-08T13:00"}],
     "button-weekdays": [{"days": [0, 2, 4]}, {"days": [1, 3, 5]}],

@@ -68,6 +68,7 @@ WEEK: tuple[Step, ...] = (House.asked_about_the_week,)
 MADRID = "Europe/Madrid"
 SHARED: tuple[Step, ...] = (House.shared_her_place,)
 COMPANION: tuple[Step, ...] = (House.ann_has_a_companion,)
+OWN_DAYS: tuple[Step, ...] = (House.ann_picks_her_days,)
 DAYS: tuple[Step, ...] = (House.days_were_judged,)
 ASIDE: tuple[Step, ...] = (House.an_update_was_set_aside,)
 TESTED: tuple[Step, ...] = (House.tested,)
@@ -110,6 +111,9 @@ VERBS = (
     Verb(ANN, "wk:keep", "week-days-kept", ("week", "question"), WEEK),
     Verb(ANN, "wd:2027-03-09", "choose-days", ("question",), WEEK),
     Verb(ANN, "wo:2027-03-08", "choose-days", ("question",), WEEK),
+    Verb(ANN, "td:2", "ask-times-days", ("question",), OWN_DAYS),
+    Verb(ANN, "to:0", "ask-times-days", ("question",), OWN_DAYS),
+    Verb(ANN, "tk", "ask-times", ("client", "question", "audit"), OWN_DAYS),
     Verb(ANN, "mu:0", "make-up-declined", ("week", "question"), WEEK),
     Verb(ANN, "wq:none", "week-thanks", ("report", "question"), WEEK),
     Verb(ANN, "re:{dana}", "ask-reply", ("question",)),

@@ -12,7 +12,7 @@ from bot.understand import Intent, understand
 from scheduler.domain.people import Person
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Tx
-from scheduler.usecases import mornings
+from scheduler.usecases import mornings, times
 
 
 def days(act: Act) -> Reply:
@@ -36,6 +36,11 @@ def _day(*, chosen: bool) -> Press:
         return mornings.change_days(act.tx, act.who.id, act.now, day, chosen=chosen)
 
     return press
+
+
+def _own_day(*, chosen: bool) -> Press:
+    """The same of the weekdays that suit her best in any week."""
+    return lambda act: times.tick_day(act.tx, act.who.id, act.number(0), act.now, chosen=chosen)
 
 
 def made_up(act: Act) -> Reply:
@@ -65,6 +70,9 @@ PRESSES: dict[str, Press] = {
     "wk": days,
     "wd": _day(chosen=True),
     "wo": _day(chosen=False),
+    "td": _own_day(chosen=True),
+    "to": _own_day(chosen=False),
+    "tk": lambda act: times.keep_ticked(act.tx, act.who.id, act.now),
     "mu": made_up,
     "wq": week,
 }
