@@ -30,11 +30,16 @@ LATER_WITHOUT_TIME = timedelta(minutes=30)
 
 
 def skip(tx: Tx, client_id: int, at: datetime, now: datetime, bout_id: int | None = None) -> Reply:
-    """The bout's reps are dropped ("declined") and the rest of the day worked out again (S4)."""
+    """The bout's reps are dropped ("declined") and the rest of the day worked out again (S4).
+
+    Of a prompt that has expired too, while its day is open: she did answer (W5).
+    """
     with changing(tx, client_id, now) as client:
         running, bout = _open_or_named(tx, client, at, bout_id)
-        if bout is None or bout.state is not BoutState.ASKED:
+        if bout is None or bout.state not in {BoutState.ASKED, BoutState.EXPIRED}:
             return _not_open(tx, running, bout, now)
+        if now >= closes_at(client, bout.day, running.practice):
+            return reply("day-over", day=bout.day.isoformat())
         tx.days.save_bout(replace(bout, state=BoutState.SKIPPED))
         tx.questions.close(client_id, "fewer", "confirm")
         return what_next(tx, gather(tx, client, bout.day), "skipped", now, bout.reps)

@@ -49,6 +49,9 @@ class Replay:
         self.faults: list[str] = []
         self.asked: dict[int, Asked] = {}
         self.bout_of_message: dict[int, int] = {}
+        hers = [line for line in self.lines if not line.bot]
+        self.repeats = {after.n for before, after in pairwise(hers) if _same_tap(before, after)}
+        """Lines that get no second answer (P5)."""
         self.waiting: list[Line] = []
         self.answers: list[tuple[Line, Line]] = []
         self.reopened: set[int] = set()
@@ -70,12 +73,10 @@ class Replay:
         self.faults.append(f"{rule}: {self.facts.name}, {line.at.isoformat()}: {what}")
 
     def run(self) -> list[str]:
-        before: Line | None = None
         for line in self.lines:
             if not line.bot:
-                if before is None or not _same_tap(before, line):  # it gets no second answer (P5)
+                if line.n not in self.repeats:
                     self.waiting.append(line)
-                before = line
                 continue
             if not line.texts:
                 continue
@@ -308,7 +309,7 @@ class Replay:
 
     def entries(self) -> None:
         """I5: an entry for each answer that says so, by that update, once; and nobody unanswered."""
-        for update in self.waiting:
+        for update in [each for each in self.waiting if each.n not in self.repeats]:
             self.fault("I5", update, f"no answer to {update.words or update.data!r}")
         rows: dict[str, list[Row]] = defaultdict(list)
         for row in self.ledger:

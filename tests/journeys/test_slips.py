@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from scheduler.domain.companions import CATALOGUE
+from scheduler.domain.days import BoutState
 from scheduler.domain.people import Role, State
 from scheduler.ports import Letter, TryLater, Tx
 from scheduler.usecases import archive, holds, join, leaving
@@ -283,3 +284,24 @@ async def test_whoever_gets_an_old_account_is_given_nothing_of_the_one_before(de
         return found
 
     assert await desk.run(wrote) == {GIL: ["my hip hurts"], BO: []}
+
+
+@pytest.mark.parametrize(
+    ("hour", "day", "answer", "state"),
+    [
+        (22, 0, "skipped", BoutState.SKIPPED),
+        (11, 1, "skipped", BoutState.SKIPPED),
+        (12, 1, "day-over", BoutState.EXPIRED),
+    ],
+)
+async def test_a_bout_that_is_skipped_after_it_expired_was_declined_while_its_day_is_open(
+    desk: Desk, hour: int, day: int, answer: str, state: BoutState
+) -> None:
+    await desk.step(at(8, 1))
+    (bout,) = await desk.run(lambda tx: tx.days.open_bouts(IDS[ANN]))
+    await desk.step(at(hour, day=day))
+    await desk.forge(ANN, f"skp:{bout.id}")
+    assert desk.ids(ANN)[0] == answer
+    after = await desk.run(lambda tx: tx.days.bout(bout.id))
+    assert after is not None
+    assert after.state is state
