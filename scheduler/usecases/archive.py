@@ -12,8 +12,9 @@ The record:
      "audit" (who did what about her): a list of rows each}
 
 The fields of a row are those of its table. Instants are ISO in UTC, days ISO dates of hers, trials of a step
-test hundredths of a second. Rows of a day or an instant outside the period are left out; plans, clearances
-and the person are whole. `voids` of a bout names the line that it takes back.
+test hundredths of a second. Rows of a day or an instant outside the period are left out; what lasts (holds,
+flags, breaks) is in where it reaches into the period; plans, clearances and the person are whole. `voids` of
+a bout names the line that it takes back.
 """
 
 from __future__ import annotations
@@ -37,6 +38,8 @@ WHOLE = frozenset({"plans", "clearances", "questions"})
 """Sections of which a period leaves nothing out."""
 WHEN = ("day", "at", "opened_at", "first", "start")
 """The first of these that a row has says when it was."""
+UNTIL = {"holds": "released_at", "flags": "closed_at", "breaks": "last"}
+"""What lasts, and when it ended: it belongs to every day from its first to its last, or to today."""
 OF_STAFF = {"flags": frozenset({"note", "clinician", "closed_by", "episode", "step", "due_at"})}
 """What a clinician kept for herself (K5), and inner matters: not in the client's own copy."""
 PICTURES = frozenset({"week-picture", "data-json", "data-csv", "data-fhir"})
@@ -63,7 +66,7 @@ def record(
         name: [
             _row(row, OF_STAFF.get(name, frozenset()) if own else frozenset())
             for row in rows
-            if name in WHOLE or _within(row, first, last, client.zone)
+            if name in WHOLE or _within(row, UNTIL.get(name), first, last, client.zone)
         ]
         for name, rows in sorted(found.items())
     }
@@ -82,12 +85,19 @@ def record(
     }
 
 
-def _within(row: Mapping[str, Any], first: date | None, last: date | None, zone: ZoneInfo) -> bool:
+def _within(
+    row: Mapping[str, Any], until: str | None, first: date | None, last: date | None, zone: ZoneInfo
+) -> bool:
     moment = next((row[name] for name in WHEN if row.get(name) is not None), None)
     if moment is None:
         return True
-    day = local_day(moment, zone) if isinstance(moment, datetime) else moment
-    return bool((first or date.min) <= day <= (last or date.max))
+    start = _day(moment, zone)
+    end = start if until is None else _day(row[until], zone) if row[until] else date.max
+    return (first or date.min) <= max(start, end) and start <= (last or date.max)
+
+
+def _day(moment: date, zone: ZoneInfo) -> date:
+    return local_day(moment, zone) if isinstance(moment, datetime) else moment
 
 
 def _row(row: Mapping[str, Any], hidden: frozenset[str] = frozenset()) -> dict[str, Any]:

@@ -93,6 +93,31 @@ def test_a_period_leaves_out_the_days_beside_it_and_keeps_the_plan(export: Any) 
     assert record["step_tests"] == []
 
 
+@pytest.mark.parametrize(
+    ("first", "last", "held"),
+    [(-9, -2, 0), (-9, -1, 1), (0, 0, 1), (1, 1, 1), (2, 9, 0)],
+)
+def test_a_hold_belongs_to_every_day_on_which_it_was_open(
+    export: Any, database_at: URL, first: int, last: int, held: int
+) -> None:
+    def hold(tx: Tx) -> None:
+        tx.health.hold(2, "pain", None, NOW - timedelta(days=1))
+        tx.health.release(2, 1, NOW + timedelta(days=1))
+        tx.health.hold(2, "leak", "stomp", NOW + timedelta(days=20))
+
+    database = Database(database_at, Keyring.parse("none"))
+    unlock(database)
+    SqlStore(database).run_sync(hold)
+    database.close_sync()
+    days = [str(TODAY + timedelta(days=n)) for n in (first, last)]
+    _, path = export("json", "--from", days[0], "--to", days[1])
+    assert len(json.loads(path.read_text(encoding="utf-8"))["holds"]) == held
+    _, path = export("json", "--from", str(TODAY + timedelta(days=90)))
+    assert [row["reason"] for row in json.loads(path.read_text(encoding="utf-8"))["holds"]] == [
+        "leak"
+    ]
+
+
 def test_csv_has_one_value_a_line_and_carries_nothing_out(export: Any) -> None:
     _, path = export("csv")
     content = path.read_bytes().decode("utf-8-sig")
