@@ -33,6 +33,7 @@ spell =
     w / o = without
     half a dozen = six
     half dozen = six
+    backs gone|had|out|went|given|playing = back gone
     can t = cant
     don t = dont
     didn t = didnt

@@ -1337,6 +1337,7 @@ pain =
     me da punzadas|pinchazos|tirones|calambres|toques
     me rechina|chirria
     algo|cosa en la|el|mi <part>
+    me late|palpita|bombea el|la|los|las <part>
     <part> me? falla|fallo|flaquea|flaqueo|cede|cedio|cruje|crujio|trona|truena|trono|chasquea|late|palpita|tiembla|tiembran|tiemblan|hormiguea|protesta|reclama|jala|tira|grita
     hueso roto
     fractura de
