@@ -36,9 +36,10 @@ def write(to: Bundle) -> None:
     """Every version, the oldest first; each takes the place of the one before."""
     versions = in_order(to)
     for number, row in enumerate(versions):
-        after = versions[number + 1] if number + 1 < len(versions) else None
+        # A later version may begin before the one that it replaces would have.
+        over = min((after["valid_from"] for after in versions[number + 1 :]), default=None)
         before = versions[number - 1] if number else None
-        _version(to, row, before, after)
+        _version(to, row, before, over)
 
 
 def in_order(to: Bundle) -> list[Resource]:
@@ -47,9 +48,8 @@ def in_order(to: Bundle) -> list[Resource]:
 
 
 def in_force(versions: Sequence[Resource], day: str) -> Resource | None:
-    """The version by which a day is judged."""
-    begun = [row for row in versions if row["valid_from"] <= day]
-    return max(begun, key=lambda row: (row["valid_from"], row["version"]), default=None)
+    """The version by which a day is judged: the newest that has begun (`scheduler.ports.Plans.on`)."""
+    return next((row for row in reversed(versions) if row["valid_from"] <= day), None)
 
 
 def request(to: Bundle, row: Resource | None, exercise: str = IMPACT) -> list[Resource]:
@@ -57,9 +57,10 @@ def request(to: Bundle, row: Resource | None, exercise: str = IMPACT) -> list[Re
     return [to.to("ServiceRequest", f"{row['id']}-{exercise}")] if row else []
 
 
-def _version(to: Bundle, row: Resource, before: Resource | None, after: Resource | None) -> None:
+def _version(to: Bundle, row: Resource, before: Resource | None, over: str | None) -> None:
+    """`over`: the first day of what came after it."""
     plan, key = planjson.from_json(row["body"]), row["id"]
-    status, runs = _status(to, plan, after), _runs(plan, row, after)
+    status, runs = _status(to, plan, over), _runs(plan, row, over)
     exercises = [_impact(to, plan, row, status, runs)]
     exercises += [_companion(to, each, row, status, runs) for each in plan.companions]
     to.add(
@@ -77,22 +78,22 @@ def _author(to: Bundle) -> Resource | None:
     return to.to("Practitioner", CLINICIAN) if to.record["person"]["clinician"] else None
 
 
-def _status(to: Bundle, plan: Plan, after: Resource | None) -> str:
+def _status(to: Bundle, plan: Plan, over: str | None) -> str:
     """By the day on which the record was made, in her zone."""
     today = to.day(to.record["made_at"])
     if plan.end is not None and to.is_past(plan.end.isoformat()):
         return "completed"
-    if to.record["person"]["state"] in GONE or (after and after["valid_from"] <= today):
+    if to.record["person"]["state"] in GONE or (over and over <= today):
         return "revoked"
     stopped = {hold["movement"] for hold in to.record["holds"] if not hold["released_at"]}
     return "on-hold" if stopped & {"", plan.movement} else "active"
 
 
-def _runs(plan: Plan, row: Resource, after: Resource | None) -> Resource:
+def _runs(plan: Plan, row: Resource, over: str | None) -> Resource:
     """From its first day to its end, or to the day before the next version; at least one day."""
     ends = [plan.end.isoformat()] if plan.end else []
-    if after:
-        ends.append((date.fromisoformat(after["valid_from"]) - A_DAY).isoformat())
+    if over:
+        ends.append((date.fromisoformat(over) - A_DAY).isoformat())
     return period(row["valid_from"], max(min(ends), row["valid_from"]) if ends else None)
 
 

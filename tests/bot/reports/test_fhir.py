@@ -238,6 +238,29 @@ def test_each_version_of_the_plan_takes_the_place_of_the_one_before(record: Any)
     assert jacks["patientInstruction"] == "beside the kitchen counter"
 
 
+def test_a_day_is_that_of_the_newest_version_also_where_an_older_one_begins_later(
+    store: SqlStore,
+) -> None:
+    def work(tx: Tx) -> dict[str, Any]:
+        ann = client(tx, clinician(tx).id)
+        planned(tx, ann.id, valid_from=TODAY - A_DAY)
+        planned(tx, ann.id, valid_from=TODAY + 9 * A_DAY)
+        newest = planned(tx, ann.id, replace(PLAN, movement="stomp"), TODAY)
+        assert tx.plans.on(ann.id, TODAY + 9 * A_DAY) == newest
+        tx.ledger.log(Entry(0, ann.id, TODAY + 9 * A_DAY, 7, NOW + 9 * A_DAY, "u1"))
+        return archive.record(tx, ann, None, None, LATER)
+
+    bundle = bundle_of(store.run_sync(work))
+    (bout,) = (each for each in all_of(bundle, "Observation") if code(each) == "bout")
+    stomps = all_of(bundle, "ServiceRequest")[-1]
+    assert code(stomps) == "movement-stomp"
+    assert bout["basedOn"][0]["reference"] == f"urn:uuid:{stomps['id']}"
+    plans = all_of(bundle, "CarePlan")
+    assert [each["status"] for each in plans] == ["revoked", "revoked", "active"]
+    assert plans[0]["period"] == {"start": "2027-03-07", "end": "2027-03-07"}
+    assert faults(bundle) == []
+
+
 @pytest.mark.parametrize(
     ("end", "status"), [(TODAY + 3 * A_DAY, "on-hold"), (TODAY + 2 * A_DAY, "completed")]
 )
