@@ -8,6 +8,7 @@ SNOMED CT; UCUM names the units.
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Mapping
 from datetime import datetime
 from typing import Any
@@ -28,6 +29,11 @@ TERMS = "http://terminology.hl7.org/CodeSystem/"
 LOINC, SNOMED, UCUM = "http://loinc.org", "http://snomed.info/sct", "http://unitsofmeasure.org"
 REPETITIONS, SECONDS, PERCENT = "{repetitions}", "s", "%"
 DAYS, ROUNDS, SCORE = "{days}", "{rounds}", "{score}"
+NOTHING: tuple[Any, ...] = (None, "", [], {})
+SPACES = re.compile(r"[^\S \t\r\n]")
+"""White space that a FHIR string does not know as such, of any script."""
+UNSEEN = re.compile("[\x00-\x08\x0e-\x1f\x7f-\x9f]")
+"""Control characters."""
 
 
 class Bundle:
@@ -51,9 +57,9 @@ class Bundle:
     def add(self, kind: str, key: object, **fields: Any) -> Resource:
         """Keep a resource under a key of its kind, and return the reference to it.
 
-        Fields that say nothing (`None`, an empty text or list) are left out: FHIR knows no empty value.
+        What says nothing (`None`, an empty text or list) is left out: FHIR knows no empty value.
         """
-        said = {name: value for name, value in fields.items() if value not in (None, "", [], {})}
+        said = said_of(fields)
         url = self._url(kind, key)
         resource = {"resourceType": kind, "id": url.removeprefix("urn:uuid:"), **said}
         self._entries.append({"fullUrl": url, "resource": resource})
@@ -114,6 +120,19 @@ class Bundle:
             "entry": self._entries,
         }
         return json.dumps(whole, ensure_ascii=False, indent=1).encode() + b"\n"
+
+
+def said_of(value: Any) -> Any:
+    """The value without what says nothing in any depth; its texts of characters that a string may have."""
+    if isinstance(value, str):
+        text = UNSEEN.sub("", SPACES.sub(" ", value))
+        return text if text.strip() else ""
+    if isinstance(value, Mapping):
+        parts = {name: said_of(each) for name, each in value.items()}
+        return {name: each for name, each in parts.items() if each not in NOTHING}
+    if isinstance(value, list):
+        return [each for each in map(said_of, value) if each not in NOTHING]
+    return value
 
 
 def concept(system: str, code: str, display: str) -> Resource:

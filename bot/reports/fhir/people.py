@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from bot.reports.fhir.bundle import LOINC, TERMS, Bundle, Resource, concept, note, period
+from bot.reports.fhir.bundle import LOINC, TERMS, Bundle, Resource, concept, note, period, said_of
 from scheduler.domain.movement import Level
 from scheduler.domain.readiness import SCREENS
 
@@ -17,7 +17,7 @@ def write(to: Bundle) -> None:
     """The client, the practice and the clinician; consent, readiness and clearance."""
     record, hers = to.record, to.record["person"]
     practice = to.add(
-        "Organization", PRACTICE, name=record["practice"]["name"] or PRACTICE,
+        "Organization", PRACTICE, name=said_of(record["practice"]["name"]) or PRACTICE,
         telecom=_phone(record["practice"]["phone"]),
     )  # fmt: skip
     clinician = hers["clinician"]

@@ -332,6 +332,40 @@ def test_a_flag_a_hold_and_a_break_say_from_when_until_when(record: Any) -> None
     ]
 
 
+ODD = (
+    "",
+    " ",
+    "\u00a0",
+    "\u2028",
+    "\0",
+    "a\u00a0b",
+    "x\x0by",
+    "x\x1fy\x85z",
+    "\u202eabc\u202c",
+    "w" * 9_999,
+)
+"""What a phone's keyboard or a copied text puts into a name or a message."""
+
+
+@pytest.mark.parametrize("odd", ODD, ids=ascii)
+def test_odd_texts_are_told_as_the_standard_allows_or_left_out(record: Any, odd: str) -> None:
+    """FHIR R4, datatypes: a string has no code points below 32 but tab and line ends, and is never empty."""
+    whole = record()
+    whole["practice"] = {"name": odd, "phone": odd}
+    whole["person"] |= {"name": odd, "phone": odd, "clinician": odd}
+    whole["reports"][0]["body"]["words"] = odd
+    whole["wrote"] = [{"at": "2027-03-08T09:00:00Z", "text": odd, "edited": False, "button": None}]
+    whole["plans"][0]["body"] |= {"note": odd}
+    bundle = bundle_of(whole)
+    assert faults(bundle) == []
+    written = str(bundle)
+    assert not [each for each in ("\\x00", "\\x0b", "\\x1f", "\\u2028") if each in written]
+    visible = odd.strip(" \0\u00a0\u2028")
+    assert len(all_of(bundle, "Patient")[0].get("name", [])) == bool(visible)
+    if visible.isascii() and visible.isprintable() and visible:
+        assert all_of(bundle, "Patient")[0]["name"] == [{"text": odd}]
+
+
 def test_every_code_of_ours_is_defined_in_the_bundle_itself(record: Any) -> None:
     bundle = bundle_of(record())
     (system,) = all_of(bundle, "CodeSystem")
