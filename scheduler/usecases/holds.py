@@ -12,7 +12,7 @@ from scheduler.domain.people import Client, State
 from scheduler.domain.plan import MOVEMENTS, Plan
 from scheduler.domain.reply import Reply, reply
 from scheduler.ports import Question, Tx
-from scheduler.usecases import plans, weekplan
+from scheduler.usecases import plans, taps, weekplan
 from scheduler.usecases.flags import raise_flag
 from scheduler.usecases.lapses import valid_clearance
 from scheduler.usecases.names import clinician_name, name_of
@@ -156,6 +156,8 @@ def release(
             plans.keep_version(tx, client_id, after, first, by, now)
             _lower_today(tx, client_id, first, total)
         tx.health.release(client_id, by, now)
+        # What stopped her once must stop her again, also by the same button at once.
+        taps.meant_anew(tx, (client_id, *(person.id for person in tx.people.staff())))
         tx.questions.close(client_id, "morning")
         tx.questions.close(by, "release")
         tx.book.audit(by, "release", client_id, now, before=plan.daily_total, after=total)

@@ -7,6 +7,7 @@ stored: the second press may reach another process.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from datetime import timedelta
 
 from scheduler.ports import Tap, Tx
@@ -29,3 +30,9 @@ def carried_out(tx: Tx, person: int, tap: Tap, *, offered: bool) -> None:
         tx.taps.forget(person)
     else:
         tx.taps.keep(person, tap)
+
+
+def meant_anew(tx: Tx, people: Iterable[int]) -> None:
+    """Something lies between their last press and the next, which has its effect though it be the same."""
+    for person in people:
+        tx.taps.forget(person)

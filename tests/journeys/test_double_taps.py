@@ -6,12 +6,13 @@ Both presses are made under the screen as it was before the first. The words are
 import pytest
 
 from scheduler.domain.messages import Message
-from scheduler.ports import Tap
-from scheduler.usecases import join, taps
+from scheduler.domain.people import Role
+from scheduler.ports import Tap, Tx
+from scheduler.usecases import holds, join, taps
 from scheduler.usecases.taps import ONE_ANSWER
 from tests.journeys.desk import Desk
 from tests.journeys.planning import fill
-from tests.journeys.rooms import ANN, BO, DANA, IDS, JOINING, at, data_of, on_both
+from tests.journeys.rooms import ANN, BO, DANA, EVE, IDS, JOINING, at, data_of, on_both
 
 pytest_plugins = ("tests.journeys.furniture",)
 
@@ -158,3 +159,30 @@ async def test_only_the_last_tap_of_each_person_is_kept(desk: Desk) -> None:
     assert await desk.run(lambda tx: tx.taps.last(IDS[BO])) is None
     await desk.run(lambda tx: taps.carried_out(tx, IDS[ANN], first, offered=True))
     assert await desk.run(lambda tx: tx.taps.last(IDS[ANN])) is None
+
+
+async def test_a_clinician_who_stops_it_again_after_a_colleagues_release_is_heard(
+    desk: Desk,
+) -> None:
+    stop = f"ch:{IDS[ANN]}"
+    await desk.press_on(DANA, 1, stop)
+    await desk.run(
+        lambda tx: holds.release(tx, IDS[EVE], IDS[ANN], desk.now, daily_total=None, tomorrow=False)
+    )
+    assert await desk.holds() == []
+    await desk.press_on(DANA, 1, stop)
+    assert await desk.holds() == [None]
+
+
+async def test_a_press_in_another_role_of_the_account_lies_between(desk: Desk) -> None:
+    def enrolled(tx: Tx) -> str:
+        person = join.enrol(tx, None, Role.CLINICIAN, "Ann", "qps", None, desk.now)
+        return join.invite(tx, None, person.id, desk.now)
+
+    await desk.say(ANN, f"/start {await desk.run(enrolled)}")
+    await desk.say(ANN, "/role")
+    asked = desk.chat(ANN)[-1][0]
+    for role in ("client", "clinician") * TWICE:
+        await desk.press_on(ANN, asked, f"as:{role}")
+        acting, *_ = await desk.run(lambda tx: tx.people.of_account(ANN))
+        assert acting.role.value == role

@@ -84,8 +84,7 @@ def _answer(  # noqa: PLR0911 # one return a kind of update
             silence.heard(tx, person.id, now)
     if update.kind == "press":
         return _pressed(tx, mine, update, now)
-    for person in mine:
-        tx.taps.forget(person.id)
+    taps.meant_anew(tx, (person.id for person in mine))
     return mine[0], _said(tx, mine, update, name, argument, now)
 
 
@@ -166,6 +165,7 @@ def _pressed(
     tap = Tap(update.message_id or 0, update.data, update.at)
     if taps.again(tx, who.id, tap):
         return who, None
+    taps.meant_anew(tx, (person.id for person in mine if person is not who))
     if verb == "as" and args:
         answer = _role(tx, mine, args[0])
     else:
