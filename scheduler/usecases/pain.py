@@ -35,8 +35,8 @@ def hurts(
     A sign or a score already said is not asked again; one that means a hold holds here and now.
     """
     with changing(tx, client_id, now) as client:
-        words = _words(open_question(tx, client_id, "pain"), words)
-        known = _open_answers(tx, client_id)
+        question = open_question(tx, client_id, "pain")
+        known = Answers(**_fields(question, Answers))
         if sign == "sore" and known.sign is not None:
             sign = None  # named late it takes nothing back
         given = Answers(
@@ -44,31 +44,32 @@ def hurts(
             place=known.place,
             score=known.score if score is None else score,
         )
-        return _go_on(tx, client, replace(known, **_said(given)), now, words)
+        return _go_on(tx, client, replace(known, **_said(given)), now, _words(question, words))
 
 
 def _said(answers: Answers) -> dict[str, Any]:
     return {key: value for key, value in asdict(answers).items() if value is not None}
 
 
-def _open_answers(tx: Tx, client_id: int) -> Answers:
-    question = open_question(tx, client_id, "pain")
-    return Answers(**_fields(question, Answers)) if question else Answers()
-
-
-def _fields(question: Question, kind: type) -> dict[str, Any]:
-    return {k: v for k, v in question.body.items() if k in kind.__dataclass_fields__}  # type: ignore[attr-defined]
+def _fields(question: Question | None, kind: type) -> dict[str, Any]:
+    body = question.body if question else {}
+    return {k: v for k, v in body.items() if k in kind.__dataclass_fields__}  # type: ignore[attr-defined]
 
 
 def answer(
     tx: Tx, client_id: int, step: str, value: str | int | bool, now: datetime, typed: str = ""
 ) -> Reply:
-    """One answer to the pain question; `typed` are its words. One to a step already passed corrects it."""
+    """One answer to the pain question; `typed` are its words. One to a step already passed corrects it.
+
+    Its screen may still show when it is over: then an answer that means a hold by itself is taken (P9).
+    """
     with changing(tx, client_id, now) as client:
         question = open_question(tx, client_id, "pain")
-        if question is None:
+        said: dict[str, Any] = {step: value}
+        alone = p.decide(Answers(**said), tx.book.practice().thresholds)
+        if question is None and alone not in {Outcome.HOLD, Outcome.MOVEMENT_HOLD}:
             return reply("question-over")
-        answers = Answers(**{**asdict(_open_answers(tx, client_id)), step: value})
+        answers = Answers(**{**_fields(question, Answers), **said})
         return _go_on(tx, client, answers, now, _words(question, typed))
 
 
@@ -118,15 +119,13 @@ def _sign(answers: Answers) -> str | None:
 
 
 def _ask(tx: Tx, client: Client, answers: Answers, now: datetime, words: str) -> Reply:
-    practice = tx.book.practice()
+    number = tx.book.practice().emergency_number
     step = p.next_step(answers) or p.STEPS[-1]
     before = open_question(tx, client.id, "pain")
     body = {**_said(answers), "words": words}
     expires = _expires(tx, before, step, now)
     tx.questions.ask(Question(client.id, "pain", step, body, asked_at=now, expires_at=expires))
-    return reply(
-        f"ask-pain-{step}", emergency_number=practice.emergency_number, first=before is None
-    )
+    return reply(f"ask-pain-{step}", emergency_number=number, first=before is None)
 
 
 def _expires(tx: Tx, before: Question | None, step: str, now: datetime) -> datetime:
@@ -142,7 +141,7 @@ def by_mistake(tx: Tx, client_id: int, now: datetime) -> Reply:
         question = open_question(tx, client_id, "pain")
         if question is None:
             return reply("question-over")
-        if _said(_open_answers(tx, client_id)) or question.body.get("words"):
+        if _said(Answers(**_fields(question, Answers))) or question.body.get("words"):
             number = tx.book.practice().emergency_number
             step = text(f"ask-pain-{question.step}", emergency_number=number, first=False)
             return Reply((text("mistake-too-late"), step))
@@ -228,7 +227,7 @@ def fell(
     """A fall: stop asking, then ask whether something is hurt (H5)."""
     with changing(tx, client_id, now) as client:
         question = open_question(tx, client_id, "fall")
-        known = Fall(**_fields(question, Fall)) if question else Fall()
+        known = Fall(**_fields(question, Fall))
         fall = replace(known, sign=sign or known.sign)
         return _fall_on(tx, client, fall, now, _words(question, words))
 
@@ -236,12 +235,13 @@ def fell(
 def fall_answer(
     tx: Tx, client_id: int, step: str, value: str | bool, now: datetime, typed: str = ""
 ) -> Reply:
-    """One answer to the questions about a fall; `typed` are its words."""
+    """One answer to the questions about a fall; `typed` are its words. What means a hold is always taken."""
     with changing(tx, client_id, now) as client:
         question = open_question(tx, client_id, "fall")
-        if question is None:
+        said: dict[str, Any] = {step: value}
+        if question is None and p.decide_fall(Fall(**said)) is not Outcome.HOLD:
             return reply("question-over")
-        fall = Fall(**{**_fields(question, Fall), step: value})
+        fall = Fall(**{**_fields(question, Fall), **said})
         return _fall_on(tx, client, fall, now, _words(question, typed))
 
 
@@ -256,10 +256,9 @@ def _fall_on(tx: Tx, client: Client, fall: Fall, now: datetime, words: str) -> R
     if outcome is Outcome.HOLD:
         sign = fall.sign if fall.sign != "none" else None
         stopped = holds.stop(tx, client, now, reason="fall", sign=sign, details=said)
-        if fall.injured or sign is not None:  # what cannot bear weight or was knocked is hurt
-            lapses.lapse(
-                tx, client, "injury", now
-            )  # the safety message says who can start it again
+        # What cannot bear weight or was knocked is hurt; the safety message says who can start it again.
+        if fall.injured or sign is not None:
+            lapses.lapse(tx, client, "injury", now)
         return stopped
     raise_flag(tx, client, "fall", now, urgent=False, details=said)
     return carry_on(tx, client, now, "fall-noted")

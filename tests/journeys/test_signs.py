@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import pytest
 
-from scheduler.usecases import join
+from scheduler.usecases import holds, join
 from tests.journeys.desk import Desk
 from tests.journeys.rooms import (
     ANN,
@@ -322,6 +322,55 @@ async def test_the_same_sign_twice_on_a_day_is_one_flag_and_two_answers(desk: De
     assert desk.count(ANN, "stop-emergency") == 2
     assert desk.count(DANA, "flag") == 1
     assert len(await desk.flags()) == 1
+
+
+async def test_a_worse_sign_on_the_screen_that_stays_is_taken_after_a_lesser_one(
+    desk: Desk,
+) -> None:
+    """Signs are taken at any time, and an old button does the right thing (P2, P9)."""
+    await prompted(desk)
+    await desk.press(ANN, "hurt")
+    screen = desk.chat(ANN)[-1][0]
+    await desk.press_on(ANN, screen, "p:sign:leak")
+    await desk.press_on(ANN, screen, "p:sign:chest")
+    assert desk.ids(ANN) == ["stop-emergency"]
+    assert await desk.holds() == ["stomp", None]
+
+
+@pytest.mark.parametrize(
+    ("asked", "data", "told"),
+    [
+        ("hurt", "p:sign:chest", "stop-emergency"),
+        ("hurt", "p:score:8", "stop-today"),
+        ("fell", "f:sign:head-knock", "stop-emergency"),
+        ("fell", "f:injured:1", "stop-today"),
+    ],
+)
+async def test_an_old_button_that_means_a_hold_is_taken_also_right_after_a_release(
+    desk: Desk, asked: str, data: str, told: str
+) -> None:
+    await prompted(desk)
+    await desk.forge(ANN, asked)
+    screen = desk.chat(ANN)[-1][0]
+    for _ in range(2):
+        await desk.press_on(ANN, screen, data)
+        assert told in desk.ids(ANN)
+        assert await desk.holds() == [None]
+        await desk.run(
+            lambda tx: holds.release(
+                tx, IDS[DANA], IDS[ANN], desk.now, daily_total=None, tomorrow=True
+            )
+        )
+
+
+@pytest.mark.parametrize(
+    "data", ["p:sign:none", "p:sign:sore", "p:score:3", "p:new:1", "f:sign:none", "f:injured:0"]
+)
+async def test_an_old_button_that_means_no_hold_by_itself_is_over(desk: Desk, data: str) -> None:
+    await prompted(desk)
+    await desk.forge(ANN, data)
+    assert desk.ids(ANN) == ["question-over"]
+    assert await desk.holds() == []
 
 
 async def test_a_sign_named_by_somebody_who_blocked_and_came_back_is_taken(desk: Desk) -> None:
