@@ -8,6 +8,7 @@ nowhere.
 
 from __future__ import annotations
 
+import errno
 import hashlib
 import json
 import os
@@ -26,6 +27,8 @@ AT_ONCE = 1 << 20
 LONGEST_HEAD = 4096
 OWNER_ONLY = 0o600
 HASH = "sha256"
+SIDES = ("", "-wal", "-shm", "-journal")
+"""The endings of a database's file and of those that SQLite keeps beside it."""
 
 
 class BadBackupError(Exception):
@@ -63,12 +66,17 @@ def read_head(file: Path) -> Head:
 
 
 def restore(file: Path, database: Path, prepare: Callable[[Path], None]) -> Head:
-    """Put the database of a backup where none is. FileExistsError if there is one.
+    """Put the database of a backup where none is. FileExistsError names what is there.
+
+    So it does where a side file of another database was left: SQLite would play that one's writes into this.
 
     BadBackupError if the file is damaged in any place, or its database is. `prepare` is given the database
     before it is in its place, and leaves it closed; if it raises, nothing was put there.
     """
     head = _verify(file)
+    for side in SIDES:
+        if (there := database.with_name(database.name + side)).exists():
+            raise FileExistsError(errno.EEXIST, os.strerror(errno.EEXIST), str(there))
     with TemporaryDirectory(dir=database.parent, prefix=".restore-") as beside:
         copy = Path(beside) / "copy.db"
         with _private(copy) as out:

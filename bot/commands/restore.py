@@ -40,8 +40,11 @@ def run(args: argparse.Namespace) -> int:
         )
     try:
         backup.restore(args.file, path, lambda copy: _prepare(given, copy, head))
-    except FileExistsError:
-        raise BadSettingError(f"{path} is there already: a backup goes where none is.") from None
+    except FileExistsError as error:
+        there = (
+            error.filename2 or error.filename
+        )  # a name given to a file made before is its second
+        raise BadSettingError(f"{there} is there already: a backup goes where none is.") from None
     made_at = head.made_at.isoformat(timespec="seconds")
     print(
         f"{path} is as it was at {made_at}. Stop every bot of this practice before `boutwise run`."

@@ -231,6 +231,25 @@ def test_if_preparing_fails_nothing_is_put_there(kept: Path, tmp_path: Path) -> 
 
 
 @on_sqlite
+@pytest.mark.parametrize("side", ["-wal", "-shm", "-journal"])
+def test_where_a_side_file_of_another_database_was_left_nothing_is_put(
+    path: Path, kept: Path, tmp_path: Path, side: str
+) -> None:
+    """SQLite plays such a file into whatever lies beside it (sqlite.org/howtocorrupt.html, 1.4, memory)."""
+    place = tmp_path / "back.db"
+    beside = tmp_path / f"back.db{side}"
+    with closing(sqlite3.connect(path)) as running:
+        running.execute("INSERT INTO setting VALUES ('name', 'written after the backup')")
+        running.commit()
+        beside.write_bytes(Path(f"{path}-wal").read_bytes())
+    before = left(tmp_path)
+    with pytest.raises(FileExistsError) as told:
+        backup.restore(kept, place, as_it_is)
+    assert told.value.filename == str(beside)
+    assert left(tmp_path) == before
+
+
+@on_sqlite
 def test_a_sealed_database_stays_sealed(tmp_path: Path, database_at: URL) -> None:
     sealed = Database(database_at, Keyring.parse(new_key()))
     unlock(sealed)

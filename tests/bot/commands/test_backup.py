@@ -59,6 +59,12 @@ def test_a_backup_comes_back_and_staff_are_told_what_is_lost(
         2,
         [f"boutwise restore: {back} is there already: a backup goes where none is."],
     )
+    back.rename(tmp_path / "away.db")
+    side = tmp_path / "back.db-wal"
+    side.touch()
+    told = boutwise("restore", str(file), KEY=KEY, DATABASE_URL=f"sqlite:///{back}")
+    assert told.code == 2
+    assert told.err.startswith(f"boutwise restore: {side} is there already")
 
 
 @on_sqlite
