@@ -56,7 +56,7 @@ def write(database: Path, out: Path, head: Head) -> None:
             connection.execute("VACUUM INTO ?", [str(copy)])
         _pack(copy, whole, head)
         _verify(whole)
-        os.link(whole, out)  # fails where a file is
+        _put(whole, out)
     _keep_entry(out.parent)
 
 
@@ -84,7 +84,7 @@ def restore(file: Path, database: Path, prepare: Callable[[Path], None]) -> Head
                 out.write(part)
         _check_database(copy)
         prepare(copy)
-        os.link(copy, database)
+        _put(copy, database)
     _keep_entry(database.parent)
     return head
 
@@ -171,6 +171,24 @@ def _unpacked(file: Path) -> Iterator[bytes]:
 def _parts(source: BinaryIO) -> Iterator[bytes]:
     while part := source.read(AT_ONCE):
         yield part
+
+
+def _put(made: Path, place: Path) -> None:
+    """Give a finished file of the same folder's disk its place. FileExistsError if something is there."""
+    try:
+        os.link(made, place)
+    except FileExistsError:
+        raise
+    except (
+        OSError
+    ):  # no file has a second name there, as on a memory stick: the place is held empty first
+        with _private(place):
+            pass
+        try:
+            made.replace(place)
+        except BaseException:
+            place.unlink()
+            raise
 
 
 @contextmanager

@@ -3,6 +3,8 @@
 In the suite a few corruptions are tried; `BOUTWISE_CORRUPTIONS=1000` tries so many.
 """
 
+import errno
+import os
 import sqlite3
 import stat
 from collections.abc import Iterator
@@ -247,6 +249,36 @@ def test_where_a_side_file_of_another_database_was_left_nothing_is_put(
         backup.restore(kept, place, as_it_is)
     assert told.value.filename == str(beside)
     assert left(tmp_path) == before
+
+
+@on_sqlite
+def test_a_folder_that_knows_no_second_names_does_too(
+    path: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A memory stick's file system has no links: link(2) says EPERM of it (its manual page)."""
+
+    def refused(*_: object) -> None:
+        raise PermissionError(errno.EPERM, os.strerror(errno.EPERM), "made", None, "place")
+
+    monkeypatch.setattr("storage.backup.os.link", refused)
+    file, back = tmp_path / "kept.backup", tmp_path / "back.db"
+    backup.write(path, file, HEAD)
+    backup.restore(file, back, as_it_is)
+    assert rows_of(back) == rows_of(path)
+    assert stat.S_IMODE(back.stat().st_mode) == stat.S_IMODE(file.stat().st_mode) == 0o600
+    before = file.read_bytes()
+    with pytest.raises(FileExistsError):
+        backup.write(path, file, HEAD)
+    assert file.read_bytes() == before
+
+    def interrupted(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("storage.backup.Path.replace", interrupted)
+    before_that = left(tmp_path)
+    with pytest.raises(KeyboardInterrupt):
+        backup.write(path, tmp_path / "other.backup", HEAD)
+    assert left(tmp_path) == before_that
 
 
 @on_sqlite
