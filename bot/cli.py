@@ -77,7 +77,7 @@ def _fault(error: Exception) -> tuple[int, str]:
     from sqlalchemy.exc import DBAPIError  # noqa: PLC0415 # keeps --help fast
 
     from bot.settings import BadSettingError  # noqa: PLC0415
-    from storage.backup import BadBackupError  # noqa: PLC0415
+    from storage.backup import BadBackupError, NotCopiedError  # noqa: PLC0415
     from storage.keys import DamagedError, WrongKeyError  # noqa: PLC0415
     from storage.migrate import BrokenReferencesError  # noqa: PLC0415
 
@@ -86,7 +86,7 @@ def _fault(error: Exception) -> tuple[int, str]:
             return 2, str(error)
         case WrongKeyError():
             return 2, f"BOUTWISE_KEY cannot be used: {error}"
-        case DamagedError() | BrokenReferencesError():
+        case DamagedError() | BrokenReferencesError() | NotCopiedError():
             return 1, str(error)
         case DBAPIError():
             kind = type(error).__name__

@@ -35,6 +35,10 @@ class BadBackupError(Exception):
     """A file that is no backup, or is damaged. The text is one clear sentence."""
 
 
+class NotCopiedError(Exception):
+    """A database that cannot be copied. The text is one clear sentence."""
+
+
 @dataclass(frozen=True, slots=True)
 class Head:
     """What a backup says of itself. Instants are aware and in UTC; `schema` is the database's revision."""
@@ -47,13 +51,17 @@ class Head:
 def write(database: Path, out: Path, head: Head) -> None:
     """Copy a database, which may be in use, into a new file that only its owner can read.
 
-    FileExistsError if there is one: a backup is never written over. A copy that fails leaves no file.
+    FileExistsError if there is one: a backup is never written over. NotCopiedError if SQLite cannot copy it,
+    OSError with the folder where that is at fault. A copy that fails leaves no file.
     """
-    with TemporaryDirectory(dir=out.parent, prefix=".backup-") as beside:
-        copy, whole = Path(beside) / "copy.db", Path(beside) / "whole"
-        with closing(sqlite3.connect(database)) as connection:
-            # One reading transaction: writers go on, and what was erased is not copied along.
-            connection.execute("VACUUM INTO ?", [str(copy)])
+    with _beside(out, ".backup-") as folder:
+        copy, whole = folder / "copy.db", folder / "whole"
+        try:
+            with closing(sqlite3.connect(database)) as connection:
+                # One reading transaction: writers go on, and what was erased is not copied along.
+                connection.execute("VACUUM INTO ?", [str(copy)])
+        except sqlite3.Error as error:
+            raise NotCopiedError(f"the database cannot be copied: {error}.") from error
         _pack(copy, whole, head)
         _verify(whole)
         _put(whole, out)
@@ -77,8 +85,8 @@ def restore(file: Path, database: Path, prepare: Callable[[Path], None]) -> Head
     for side in SIDES:
         if (there := database.with_name(database.name + side)).exists():
             raise FileExistsError(errno.EEXIST, os.strerror(errno.EEXIST), str(there))
-    with TemporaryDirectory(dir=database.parent, prefix=".restore-") as beside:
-        copy = Path(beside) / "copy.db"
+    with _beside(database, ".restore-") as folder:
+        copy = folder / "copy.db"
         with _private(copy) as out:
             for part in _unpacked(file):
                 out.write(part)
@@ -171,6 +179,18 @@ def _unpacked(file: Path) -> Iterator[bytes]:
 def _parts(source: BinaryIO) -> Iterator[bytes]:
     while part := source.read(AT_ONCE):
         yield part
+
+
+@contextmanager
+def _beside(place: Path, prefix: str) -> Iterator[Path]:
+    """A folder to work in, on the disk of `place`. What the disk refuses is told of the folder of `place`."""
+    try:
+        with TemporaryDirectory(dir=place.parent, prefix=prefix) as name:
+            yield Path(name)
+    except FileExistsError:
+        raise
+    except OSError as error:
+        raise OSError(error.errno, error.strerror, str(place.parent)) from error
 
 
 def _put(made: Path, place: Path) -> None:

@@ -1,7 +1,10 @@
 """`boutwise backup` and `restore`: who runs them, and what they are told. All ours."""
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from datetime import timedelta
 from pathlib import Path
+from resource import RLIMIT_FSIZE, getrlimit, setrlimit
 from typing import Any
 
 import pytest
@@ -113,6 +116,63 @@ def test_bad_input_is_told_in_one_line(boutwise: Boutwise, practice: URL, tmp_pa
         assert said in told.err
     assert there.read_bytes() == b"not a backup"
     assert not other.exists()
+
+
+@contextmanager
+def full(after: int) -> Iterator[None]:
+    """No file may grow beyond so many bytes, as on a disk that is full."""
+    soft, hard = getrlimit(RLIMIT_FSIZE)
+    setrlimit(RLIMIT_FSIZE, (after, hard))
+    try:
+        yield
+    finally:
+        setrlimit(RLIMIT_FSIZE, (soft, hard))
+
+
+@on_sqlite
+def test_a_full_disk_is_told_in_one_line_and_nothing_is_left(
+    boutwise: Boutwise, practice: URL, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    file = tmp_path / "kept.backup"
+    boutwise("backup", str(file), KEY=KEY, DATABASE_URL=plain(practice))
+    before = set(tmp_path.iterdir())
+    head = backup.read_head(file)
+    monkeypatch.setattr(
+        "bot.commands.backup._head", lambda _: head
+    )  # it writes beside the database
+    with full(after=50_000):
+        for words, url in (("backup", plain(practice)), ("restore", f"sqlite:///{tmp_path}/b.db")):
+            name = str(tmp_path / "other.backup" if words == "backup" else file)
+            told = boutwise(words, name, KEY=KEY, DATABASE_URL=url)
+            assert (told.code, len(told.faults)) == (1, 1)
+            assert told.err.startswith(f"boutwise {words}: ")
+    assert set(tmp_path.iterdir()) == before
+
+
+@on_sqlite
+def test_a_folder_that_is_not_there_is_named_as_it_was_given(
+    boutwise: Boutwise, practice: URL, tmp_path: Path
+) -> None:
+    told = boutwise("backup", "none/kept.backup", KEY=KEY, DATABASE_URL=plain(practice))
+    assert (told.code, told.faults) == (1, ["boutwise backup: none: No such file or directory."])
+    boutwise("backup", "kept.backup", KEY=KEY, DATABASE_URL=plain(practice))
+    told = boutwise("restore", "kept.backup", KEY=KEY, DATABASE_URL="sqlite:///none/b.db")
+    assert (told.code, told.faults) == (1, ["boutwise restore: none: No such file or directory."])
+
+
+@on_sqlite
+def test_a_database_that_cannot_be_read_is_not_copied(
+    boutwise: Boutwise, practice: URL, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = Path(practice.database or "")
+    head = backup.Head(SystemClock().now(), SystemClock().now(), "0008")
+    monkeypatch.setattr("bot.commands.backup._head", lambda _: head)  # only later is it met
+    whole = path.read_bytes()
+    path.write_bytes(whole[:4096] + b"\xff" * 8192 + whole[12288:])
+    told = boutwise("backup", str(tmp_path / "a"), KEY=KEY, DATABASE_URL=plain(practice))
+    assert told.code == 1
+    assert told.err.startswith("boutwise backup: the database cannot be copied: ")
+    assert not (tmp_path / "a").exists()
 
 
 @pytest.mark.parametrize("database_at", [POSTGRESQL], indirect=True)
