@@ -13,7 +13,7 @@ The record:
 
 The fields of a row are those of its table. Instants are ISO in UTC, days ISO dates of hers, trials of a step
 test hundredths of a second. Rows of a day or an instant outside the period are left out; what lasts (holds,
-flags, breaks) is in where it reaches into the period; plans, clearances and the person are whole. `voids` of
+flags, breaks) is in where it reaches into the period, or lasts still; plans, clearances and the person are whole. `voids` of
 a bout names the line that it takes back.
 """
 
@@ -39,7 +39,8 @@ WHOLE = frozenset({"plans", "clearances", "questions"})
 WHEN = ("day", "at", "opened_at", "first", "start")
 """The first of these that a row has says when it was."""
 UNTIL = {"holds": "released_at", "flags": "closed_at", "breaks": "last"}
-"""What lasts, and when it ended: it belongs to every day from its first to its last, or to today."""
+"""What lasts, and when it ended: it belongs to every day from its first to its last. What has not ended is
+always in: it says how she stands now."""
 OF_STAFF = {"flags": frozenset({"note", "clinician", "closed_by", "episode", "step", "due_at"})}
 """What a clinician kept for herself (K5), and inner matters: not in the client's own copy."""
 PICTURES = frozenset({"week-picture", "data-json", "data-csv", "data-fhir"})
@@ -91,8 +92,10 @@ def _within(
     moment = next((row[name] for name in WHEN if row.get(name) is not None), None)
     if moment is None:
         return True
+    if until is not None and row[until] is None:
+        return True
     start = _day(moment, zone)
-    end = start if until is None else _day(row[until], zone) if row[until] else date.max
+    end = start if until is None else _day(row[until], zone)
     return (first or date.min) <= max(start, end) and start <= (last or date.max)
 
 

@@ -270,6 +270,31 @@ def test_a_plan_is_completed_the_day_after_its_end(record: Any, end: date, statu
     assert all_of(bundle_of(whole), "CarePlan")[1]["status"] == status
 
 
+@pytest.mark.parametrize(
+    ("first", "last"),
+    [(TODAY + A_DAY, None), (None, TODAY - A_DAY), (TODAY + A_DAY, TODAY + A_DAY)],
+)
+def test_a_period_leaves_out_nothing_that_lasts_still(
+    store: SqlStore, first: date | None, last: date | None
+) -> None:
+    """What stops her now says how the plan stands."""
+
+    def work(tx: Tx) -> dict[str, Any]:
+        ann = tx.people.get(_furnish(tx))
+        assert ann is not None
+        return archive.record(tx, ann, first, last, LATER)
+
+    bundle = bundle_of(store.run_sync(work))
+    assert [each["status"] for each in all_of(bundle, "CarePlan")] == ["revoked", "on-hold"]
+    codes = [code(each) for each in all_of(bundle, "Flag")]
+    assert codes == [
+        "hold-pain",
+        "hold-leak",
+        "kind-silent",
+    ]  # the other flag and the break are over
+    assert faults(bundle) == []
+
+
 def test_who_left_has_no_plan_in_force_and_withdrew_her_consent(record: Any) -> None:
     whole = record()
     whole["person"]["state"] = State.LEFT.value
