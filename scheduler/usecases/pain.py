@@ -203,17 +203,19 @@ def morning_check(tx: Tx, client: Client, now: datetime) -> None:
 
 
 def morning_answer(tx: Tx, client_id: int, score: int, now: datetime) -> Reply:
-    """The score of the next morning: at usual + 2 or more everything stops (H2)."""
+    """The score of the next morning (H2). Asked no more, one that means a hold by itself is taken (P9)."""
+    limits = tx.book.practice().thresholds
+    if open_question(tx, client_id, "morning") is None:
+        alone = p.decide(Answers(score=score), limits)
+        return answer(tx, client_id, "score", score, now) if alone else reply("question-over")
     with changing(tx, client_id, now) as client:
-        if open_question(tx, client_id, "morning") is None:
-            return reply("question-over")
-        outcome = p.morning(score, client.usual_pain, tx.book.practice().thresholds)
+        outcome = p.morning(score, client.usual_pain, limits)
         day = today_of(client, now)
         tx.health.report(client_id, "morning", day, now, {"score": score, "outcome": outcome.value})
         tx.questions.close(client_id, "morning")
         if outcome is Outcome.HOLD:
-            details = {"score": score, "when": "next-morning"}
-            return holds.stop(tx, client, now, reason="pain", details=details)
+            said = {"score": score, "when": "next-morning"}
+            return holds.stop(tx, client, now, reason="pain", details=said)
         begin_day(tx, client, now)
         return carry_on(tx, client, now, "pain-noted")
 
@@ -227,8 +229,7 @@ def fell(
     """A fall: stop asking, then ask whether something is hurt (H5)."""
     with changing(tx, client_id, now) as client:
         question = open_question(tx, client_id, "fall")
-        known = Fall(**_fields(question, Fall))
-        fall = replace(known, sign=sign or known.sign)
+        fall = Fall(**{**_fields(question, Fall), **({"sign": sign} if sign else {})})
         return _fall_on(tx, client, fall, now, _words(question, words))
 
 

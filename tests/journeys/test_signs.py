@@ -341,7 +341,8 @@ async def test_a_worse_sign_on_the_screen_that_stays_is_taken_after_a_lesser_one
     ("asked", "data", "told"),
     [
         ("hurt", "p:sign:chest", "stop-emergency"),
-        ("hurt", "p:score:8", "stop-today"),
+        ("hurt", "p:score:6", "stop-today"),
+        ("hurt", "m:6", "stop-today"),
         ("fell", "f:sign:head-knock", "stop-emergency"),
         ("fell", "f:injured:1", "stop-today"),
     ],
@@ -364,13 +365,25 @@ async def test_an_old_button_that_means_a_hold_is_taken_also_right_after_a_relea
 
 
 @pytest.mark.parametrize(
-    "data", ["p:sign:none", "p:sign:sore", "p:score:3", "p:new:1", "f:sign:none", "f:injured:0"]
+    "data",
+    ["p:sign:none", "p:sign:sore", "p:score:5", "m:5", "p:new:1", "f:sign:none", "f:injured:0"],
 )
 async def test_an_old_button_that_means_no_hold_by_itself_is_over(desk: Desk, data: str) -> None:
     await prompted(desk)
     await desk.forge(ANN, data)
     assert desk.ids(ANN) == ["question-over"]
     assert await desk.holds() == []
+
+
+async def test_an_old_screen_of_a_morning_answers_no_question_about_pain_with_less(
+    desk: Desk,
+) -> None:
+    await prompted(desk)
+    await desk.press(ANN, "hurt")
+    await desk.press(ANN, "p:sign:none")
+    await desk.press(ANN, "p:place:knee")
+    await desk.press_on(ANN, 1, "m:0")
+    assert await desk.question() == ("pain", "score")
 
 
 async def test_a_sign_named_by_somebody_who_blocked_and_came_back_is_taken(desk: Desk) -> None:
