@@ -13,8 +13,8 @@ The record:
 
 The fields of a row are those of its table. Instants are ISO in UTC, days ISO dates of hers, trials of a step
 test hundredths of a second. Rows of a day or an instant outside the period are left out; what lasts (holds,
-flags, breaks) is in where it reaches into the period, or lasts still; plans, clearances and the person are whole. `voids` of
-a bout names the line that it takes back.
+flags, breaks) is in where it reaches into the period, or lasts still; plans, clearances and the person are
+whole. `voids` of a bout names the line that it takes back.
 """
 
 from __future__ import annotations

@@ -49,6 +49,8 @@ class Replay:
         self.faults: list[str] = []
         self.asked: dict[int, Asked] = {}
         self.bout_of_message: dict[int, int] = {}
+        self.logged: dict[int, int | None] = {}
+        """The bout, if any, that a message of hers logged."""
         hers = [line for line in self.lines if not line.bot]
         self.repeats = {after.n for before, after in pairwise(hers) if _same_tap(before, after)}
         """Lines that get no second answer (P5)."""
@@ -112,12 +114,18 @@ class Replay:
             case "ask-reps" | "ask-reps-sure" | "ask-reps-range" | "ask-reps-unclear":
                 self.question = self.meant(update)
             case "logged" | "skipped" | "put-off":
-                self.end(self.meant(update), line, said.id)
+                self.answered(said, line, update)
                 self.put_off = said.id == "put-off" or (self.put_off and said.id == "logged")
                 self.asks = self.asks + 1 if said.id == "put-off" else self.asks
             case _:
                 self.breaks(said, line)
                 self.alarms(said, line, update)
+
+    def answered(self, said: Said, line: Line, update: Line | None) -> None:
+        bout = self.meant(update)
+        self.end(bout, line, said.id)
+        if update is not None and said.id == "logged" and not update.data:
+            self.logged.setdefault(update.message_id, bout)
 
     def breaks(self, said: Said, line: Line) -> None:
         """A break withdraws what is open; until its last day, or until it is ended, nothing is asked."""
@@ -155,6 +163,8 @@ class Replay:
         """The bout that an answer is about: its button's, the replied one's, the question's, the open one."""
         if update is None:
             return self.open()
+        if update.edit and update.message_id in self.logged:
+            return self.logged[update.message_id]  # it changes what that message said, nothing else
         verb, _, rest = update.data.partition(":")
         if verb in {"all", "few", "lat", "skp"}:
             return int(rest)

@@ -111,11 +111,8 @@ def test_a_hold_belongs_to_every_day_on_which_it_was_open(
     database.close_sync()
     days = [str(TODAY + timedelta(days=n)) for n in (first, last)]
     _, path = export("json", "--from", days[0], "--to", days[1])
-    assert len(json.loads(path.read_text(encoding="utf-8"))["holds"]) == held
-    _, path = export("json", "--from", str(TODAY + timedelta(days=90)))
-    assert [row["reason"] for row in json.loads(path.read_text(encoding="utf-8"))["holds"]] == [
-        "leak"
-    ]
+    found = [row["reason"] for row in json.loads(path.read_text(encoding="utf-8"))["holds"]]
+    assert found == [*["pain"] * held, "leak"]  # what lasts still is always there
 
 
 def test_csv_has_one_value_a_line_and_carries_nothing_out(export: Any) -> None:
