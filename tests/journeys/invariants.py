@@ -101,7 +101,9 @@ class Replay:
                 self.prompt(said, line)
             case "nudge":
                 self.nudge(said, line)
-            case "week-days" | "make-up" | "week-no-room" | "ask-week" | "ask-companion" | "how-to":
+            case (
+                "week-days" | "make-up" | "week-no-room" | "ask-week" | "ask-companion" | "how-to"
+            ) if update is None:
                 self.own[self.facts.day(line.at)] += line.texts[0] is said and not line.edit
                 of_companion = said.args.get("exercise") in CATALOGUE
                 self.may_ask(line, of_movement=said.id != "ask-companion" and not of_companion)

@@ -52,9 +52,9 @@ class Exact(Replay):
         return self.faults
 
     def _answered(self, line: Line, row: int) -> Line | None:
-        if line.ids[0] in OWN_ACCORD:
-            return None
         found = [each for each in self.waiting if each.update == self._answers.get(row)]
+        if line.ids[0] in OWN_ACCORD and row not in self._answers:
+            return None
         for each in found:
             self.waiting.remove(each)
             self.answers.append((each, line))
