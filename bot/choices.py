@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 
 from bot import answers
 from bot.answers import Unclear
-from bot.understand import HEARS
+from bot.understand import HEARS, understand
 from bot.understand.tokens import plain, tokenise
 from bot.understand.vocabulary import vocabulary
 from bot.words import label as written
@@ -59,6 +59,13 @@ def said_instead(text: str, language: str, groups: Mapping[str, str]) -> list[st
     heard = vocabulary(language)
     found = heard.pick(tokenise(text, heard), set(groups))
     return list(dict.fromkeys(groups[match.group] for match in found))
+
+
+def denies_pain(text: str, language: str) -> bool:
+    """Whether a text says that nothing hurts: "no pain" does, "no falls" does not."""
+    heard = vocabulary(language)
+    named = any(token.text in heard.words("ache") for token in tokenise(text, heard))
+    return named and understand(text, language).denies
 
 
 def either(text: str, language: str, yes: Text, no: Text) -> bool | Unclear:

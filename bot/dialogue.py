@@ -13,7 +13,16 @@ from zoneinfo import ZoneInfo
 
 from bot import answers
 from bot.answers import Unclear
-from bot.choices import either, label, named_in, pick, said_instead, unnumbered, words_of
+from bot.choices import (
+    denies_pain,
+    either,
+    label,
+    named_in,
+    pick,
+    said_instead,
+    unnumbered,
+    words_of,
+)
 from bot.understand import HEARS, understand
 from bot.words import LANGUAGES
 from scheduler.domain import pain as p
@@ -172,6 +181,8 @@ def _pain(step: str, text: str, language: str) -> Any:
 
 
 def _fall(step: str, text: str, language: str) -> Any:
+    if step == "new_pain" and denies_pain(text, language):
+        return False
     if step in {"injured", "new_pain"}:  # "just a bruise" is a yes
         return understand(text, language).mentions_pain or answers.yes_no(text, language)
     return _labelled("fall", step, FALL_VALUES[step], text, language)

@@ -7,10 +7,7 @@ from typing import Any
 
 from bot import answers
 from bot.answers import Unclear
-from bot.choices import label, unnumbered
-from bot.understand import understand
-from bot.understand.tokens import tokenise
-from bot.understand.vocabulary import vocabulary
+from bot.choices import denies_pain, label, unnumbered
 from scheduler.domain.messages import text as catalogue
 from scheduler.ports import Question
 
@@ -39,11 +36,6 @@ def read(question: Question, text: str, language: str) -> Any:
 def _of_the_week(text: str, language: str) -> str | Unclear:
     """ "None", also as "no pain", or one of the buttons. "No falls" says nothing about pain."""
     no = answers.yes_no(text, language) is False or answers.says_none(text, language)
-    if no or (understand(text, language).denies and _names_pain(text, language)):
+    if no or denies_pain(text, language):
         return "none"
     return unnumbered(text, [(key, label(catalogue(id_), language)) for key, id_ in WEEK.items()])
-
-
-def _names_pain(text: str, language: str) -> bool:
-    heard = vocabulary(language)
-    return any(token.text in heard.words("ache") for token in tokenise(text, heard))

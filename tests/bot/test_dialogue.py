@@ -74,7 +74,14 @@ ENGLISH: dict[str, dict[str, Any]] = {
         "no": False,
         "not really": UNCLEAR,
     },
-    "fall:new_pain": {"my hip is sore now": True, "no": False},
+    "fall:new_pain": {
+        "my hip is sore now": True,
+        "no": False,
+        "no pain": False,
+        "nothing hurts": False,
+        "no falls": UNCLEAR,
+        "no pain but my hip hurts": True,
+    },
     "fall:when": {
         "this morning": "today",
         "an hour ago": "today",
@@ -118,6 +125,7 @@ SPANISH: dict[str, dict[str, Any]] = {
         "no es peor": False,
     },
     "fall:injured": {"solo un morado": True, "no": False},
+    "fall:new_pain": {"sin dolor": False, "no, pero me duele la cadera": True},
     "fall:when": {
         "esta ma\u00f1ana": "today",
         "anoche": "yesterday",
