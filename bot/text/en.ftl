@@ -334,9 +334,13 @@ today-next = Next at { $next }: { part-reps }.
 week-days = For this week I suggest: { $dates }. Are these days OK?
 choose-days = Which days suit you? You have { $dates } now. Tap a day to add it or take it out.
 days-count =
-    { $least ->
-        [one] Pick 1 to { $most } days.
-       *[other] Pick { $least } to { $most } days.
+    { $exact ->
+        [yes]
+            { $least ->
+                [one] Pick 1 day.
+               *[other] Pick { $least } days.
+            }
+       *[no] Pick { $least } to { $most } days.
     }
 days-rest =
     { $rest_days ->

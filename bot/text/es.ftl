@@ -377,9 +377,13 @@ today-next = La próxima es a { $next }: { part-reps }.
 week-days = Le propongo estos días para la semana: { $dates }. ¿Le van bien?
 choose-days = ¿Qué días le van bien? Ahora tiene: { $dates }. Toque un día para ponerlo o quitarlo.
 days-count =
-    { $least ->
-        [one] Elija de 1 a { $most } días.
-       *[other] Elija de { $least } a { $most } días.
+    { $exact ->
+        [yes]
+            { $least ->
+                [one] Elija 1 día.
+               *[other] Elija { $least } días.
+            }
+       *[no] Elija de { $least } a { $most } días.
     }
 days-rest =
     { $rest_days ->

@@ -29,6 +29,7 @@ WHEN_EMPTY: Mapping[str, str] = {
 MAY_BE_ABSENT: Mapping[str, Any] = {
     "answer_hours": "",
     "emergency_number": "",
+    "exact": False,
     "first": False,
     "per_side": False,
     "phone": "",

@@ -159,7 +159,7 @@ def _fault(found: weekplan.Standing, wanted: tuple[date, ...]) -> Text | None:
     """Why the days chosen do not go, with what would."""
     rest, most, least = found.plan.rest_days, found.plan.days_max, min(found.needed, found.reach)
     if not least <= len(wanted) <= most:
-        return text("days-count", least=least, most=most)
+        return weekplan.wrong_count(least, most)
     close = any((after - before).days <= rest for before, after in pairwise(wanted))
     loads = [day for day in found.week.loads if day not in wanted]
     if close or any(not w.apart(day, loads, rest) for day in wanted):

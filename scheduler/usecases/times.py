@@ -215,7 +215,7 @@ def set_days(tx: Tx, client_id: int, days: tuple[int, ...], now: datetime) -> Re
             return screen(tx, client_id)
         fault = None
         if not plan.days_min <= len(days) <= plan.days_max:
-            fault = text("days-count", least=plan.days_min, most=plan.days_max)
+            fault = weekplan.wrong_count(plan.days_min, plan.days_max)
         elif not rested(days, plan.rest_days):
             fault = text("days-rest", rest_days=plan.rest_days)
         if fault is not None:

@@ -11,6 +11,7 @@ from datetime import date, timedelta
 from scheduler.domain import week as w
 from scheduler.domain.breaks import LONGEST
 from scheduler.domain.days import Day
+from scheduler.domain.messages import Text, text
 from scheduler.domain.people import Client
 from scheduler.domain.plan import Plan, suggest_days
 from scheduler.domain.weekdays import WEEK
@@ -121,6 +122,11 @@ def again(tx: Tx, client: Client, first: date) -> None:
         if w.apart(day, kept, version.plan.rest_days)
     ]
     tx.weeks.save(replace(known, days=tuple(sorted({*kept, *new}))))
+
+
+def wrong_count(least: int, most: int) -> Text:
+    """What to say where so many days were named that the plan does not allow it."""
+    return text("days-count", least=least, most=most, exact=least == most)
 
 
 def is_planned(tx: Tx, client: Client, day: date) -> bool:

@@ -96,6 +96,7 @@ SAMPLE: dict[str, Any] = {
     "chosen": ["height"],
     "dates": ["2027-03-08", "2027-03-11"],
     "instead": "2027-03-11",
+    "exact": False,
     "least": 2,
     "most": 3,
     "cleared": True,

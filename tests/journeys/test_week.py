@@ -345,6 +345,7 @@ async def test_in_a_flexible_plan_her_own_weekdays_are_changed_with_her_times(
     if typed:
         assert (await ann.say("Mon, Tue")).ids == ("days-rest", "ask-times-days")
         assert (await ann.say("Wed")).ids == ("days-count", "ask-times-days")
+        assert args(ann, "days-count") == {"least": 2, "most": 2, "exact": True}
         assert (await ann.say("a blue kettle")).ids == ("answer-own-days", "ask-times-days")
         assert (await ann.say("Wed, Sat")).ids == ("ask-times",)
     else:
