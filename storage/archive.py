@@ -143,13 +143,14 @@ class Archive:
             persons, persons.c.id == trail.c.who
         )
         for row in self._all(roles.where(trail.c.about == client).order_by(trail.c.id)):
-            yield {name: row[name] for name in ("at", "action", "by", "change")}
+            yield {name: row[name] for name in ("id", "at", "action", "by", "change")}
 
     def _messages(self, client: int) -> Iterator[Mapping[str, Any]]:
         sent = outbox.c.state.in_([Post.SENT, Post.UNKNOWN])
         hers = select(outbox).where(outbox.c.person == client, sent).order_by(outbox.c.id)
         for row in self._all(hers):
-            yield {"at": row["accepted_at"] or row["unknown_at"], "message": row["payload"]}
+            at = row["accepted_at"] or row["unknown_at"]
+            yield {"id": row["id"], "at": at, "message": row["payload"]}
 
     def _to_clinician(self, client: int) -> Iterator[Mapping[str, Any]]:
         answers = outbox.c.key.startswith(f"from-client:{client}:", autoescape=True)
@@ -158,12 +159,13 @@ class Archive:
             answer, _, _ = row["key"].rpartition(":")
             if answer not in told:  # it may have gone to several readers
                 told.add(answer)
-                yield {"at": row["written_at"], "words": row["payload"][0]["args"].get("words", "")}
+                words = row["payload"][0]["args"].get("words", "")
+                yield {"id": row["id"], "at": row["written_at"], "words": words}
 
     def _wrote(self, client: int) -> Iterator[Mapping[str, Any]]:
         hers = select(inbox).where(self._said_by(client)).order_by(inbox.c.update_id)
         for row in self._all(hers):
-            yield {"at": row["received_at"], "update": row["payload"]}
+            yield {"id": row["update_id"], "at": row["received_at"], "update": row["payload"]}
 
     def _said_by(self, client: int) -> ColumnElement[bool]:
         """Updates of hers; those of which nothing says whose they are, if the account is hers alone."""

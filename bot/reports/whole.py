@@ -39,7 +39,12 @@ def record_csv(record: Mapping[str, Any], language: str) -> bytes:
 def in_words(record: Mapping[str, Any], language: str) -> dict[str, Any]:
     """The record with what was sent to her in words."""
     messages = [
-        {"at": each["at"], "text": _words(from_json(each["message"]), language)}
+        # One that waits to be sent since an earlier version has no number.
+        {
+            "id": each.get("id"),
+            "at": each["at"],
+            "text": _words(from_json(each["message"]), language),
+        }
         for each in record["messages"]
     ]
     return {**record, "messages": messages}

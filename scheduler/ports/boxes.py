@@ -124,9 +124,8 @@ class Inbox(Protocol):
     def finish(self, update_id: int, worker: str, said_by: int | None = None) -> bool:
         """Mark as handled, in the transaction of its effects. False if the lease was lost.
 
-        `said_by` is the person who said it, in the role in which it was taken; `None` for a stranger.
-
         Then another worker has finished it or is at it, and the caller raises, so that nothing is kept.
+        `said_by` is the person who said it, in the role in which it was taken; `None` for a stranger.
         """
         ...
 

@@ -126,7 +126,7 @@ def _messages(rows: list[dict[str, Any]]) -> Iterator[dict[str, Any]]:
             {"id": each["id"], "args": {} if each["id"] in PICTURES else each.get("args", {})}
             for each in row["message"]
         ]
-        yield {"at": row["at"], "message": texts}
+        yield {"id": row["id"], "at": row["at"], "message": texts}
 
 
 def _wrote(rows: list[dict[str, Any]]) -> Iterator[dict[str, Any]]:
@@ -137,6 +137,7 @@ def _wrote(rows: list[dict[str, Any]]) -> Iterator[dict[str, Any]]:
         pressed = update.get("callback_query") or {}
         text = said.get("text") or said.get("caption")
         yield {
+            "id": row["id"],
             "at": row["at"],
             "text": text,
             "edited": "edited_message" in update,

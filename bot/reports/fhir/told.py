@@ -50,8 +50,8 @@ def write(to: Bundle) -> None:
         _flag(to, f"break-{row['id']}", to.local(row["reason"], "away"), row["first"], row["last"],
               over=row["ended_at"])  # fmt: skip
     _messages(to)
-    for number, row in enumerate(to.record["audit"]):
-        _audit(to, number, row)
+    for row in to.record["audit"]:
+        _audit(to, row)
 
 
 def _report(to: Bundle, row: Resource) -> None:
@@ -100,16 +100,16 @@ def _flag(
 
 def _messages(to: Bundle) -> None:
     practice = to.to("Organization", PRACTICE)
-    for number, row in enumerate(to.record["messages"]):
-        _said(to, f"to-{number}", row["at"], row["text"], practice, to.client)
-    for number, row in enumerate(to.record["wrote"]):
+    for row in to.record["messages"]:
+        _said(to, f"to-{row['id']}", row["at"], row["text"], practice, to.client)
+    for row in to.record["wrote"]:
         said = row["text"] or (
             f"button {row['button']}" if row["button"] else "a message of no words"
         )
-        _said(to, f"from-{number}", row["at"], said, to.client, practice)
+        _said(to, f"from-{row['id']}", row["at"], said, to.client, practice)
     to_her = to.to("Practitioner", CLINICIAN) if to.record["person"]["clinician"] else practice
-    for number, row in enumerate(to.record["to_clinician"]):
-        _said(to, f"clinician-{number}", row["at"], row["words"], to.client, to_her)
+    for row in to.record["to_clinician"]:
+        _said(to, f"clinician-{row['id']}", row["at"], row["words"], to.client, to_her)
 
 
 def _said(
@@ -121,11 +121,11 @@ def _said(
     )  # fmt: skip
 
 
-def _audit(to: Bundle, number: int, row: Resource) -> None:
+def _audit(to: Bundle, row: Resource) -> None:
     """Who did what about her: the role alone, as others' names are not hers to take."""
     who = {"text": row["by"] or "Boutwise"}
     to.add(
-        "AuditEvent", number, type=RECORD, recorded=row["at"],
+        "AuditEvent", row["id"], type=RECORD, recorded=row["at"],
         subtype=to.local(row["action"], display=row["action"].replace("-", " "))["coding"],
         agent=[{"type": who, "requestor": row["by"] is not None}],
         source={"observer": to.to("Organization", PRACTICE)}, entity=[{"what": to.client}],

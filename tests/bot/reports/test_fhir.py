@@ -43,6 +43,7 @@ def _furnish(tx: Tx) -> int:
         )
     )  # fmt: skip
     tx.book.audit(dana, "invite", ann, NOW - A_DAY)
+    tx.book.audit(dana, "plan", ann, NOW)
     tx.plans.clear(Clearance(ann, Level.LOW, dana, NOW))
     _prescribed(tx, ann)
     _done(tx, ann, dana)
@@ -194,6 +195,22 @@ def test_the_same_record_gives_the_same_bytes_and_anothers_other_identifiers(rec
     assert not ids & {entry["fullUrl"] for entry in bundle_of(elsewhere)["entry"]}
     next_one = {**whole, "person": {**whole["person"], "id": whole["person"]["id"] + 1}}
     assert not ids & {entry["fullUrl"] for entry in bundle_of(next_one)["entry"]}
+
+
+def test_a_resource_of_a_part_of_the_record_has_the_name_that_it_has_in_the_whole(
+    record: Any,
+) -> None:
+    whole = record()
+    part = {**whole, "audit": whole["audit"][1:]}
+    found = [
+        {e["fullUrl"]: e["resource"] for e in bundle_of(each)["entry"]} for each in (whole, part)
+    ]
+    events = [
+        {url for url, each in urls.items() if each["resourceType"] == "AuditEvent"}
+        for urls in found
+    ]
+    assert len(events[0] - events[1]) == 1
+    assert all(found[0][url] == found[1][url] for url in events[1])
 
 
 def test_every_line_of_the_ledger_is_there_once_and_what_was_taken_back_is_an_error(
@@ -379,7 +396,8 @@ def test_odd_texts_are_told_as_the_standard_allows_or_left_out(record: Any, odd:
     whole["practice"] = {"name": odd, "phone": odd}
     whole["person"] |= {"name": odd, "phone": odd, "clinician": odd}
     whole["reports"][0]["body"]["words"] = odd
-    whole["wrote"] = [{"at": "2027-03-08T09:00:00Z", "text": odd, "edited": False, "button": None}]
+    said = {"text": odd, "edited": False, "button": None}
+    whole["wrote"] = [{"id": 1, "at": "2027-03-08T09:00:00Z", **said}]
     whole["plans"][0]["body"] |= {"note": odd}
     bundle = bundle_of(whole)
     assert faults(bundle) == []
